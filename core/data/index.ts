@@ -1,1 +1,2 @@
+export * from "./all-sources.js";
 export * from "./source-row.js";

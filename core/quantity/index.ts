@@ -1,2 +1,13 @@
 export * from "./answer.js";
+export * from "./convert-quantity.js";
+export * from "./dimension.js";
+export * from "./exact-number.js";
+export * from "./inch-fraction.js";
+export * from "./nearest-name.js";
+export * from "./read-quantity.js";
+export * from "./reading.js";
+export { showable } from "./tidy-text.js";
+export * from "./unit-table.js";
 export * from "./verdict.js";
+export * from "./write-quantity.js";
+export * from "./write-thread.js";

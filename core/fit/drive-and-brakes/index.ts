@@ -1,0 +1,1 @@
+export * from "./drive-and-brakes-joints.js";

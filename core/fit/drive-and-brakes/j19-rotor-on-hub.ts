@@ -1,0 +1,145 @@
+/**
+ * J19: does each rotor sit on its hub?
+ * Six bolts on a 44.0 circle, or a spline with a lockring: the same on both. A splined hub takes a six-bolt rotor by an
+ * adapter; a hub without a mount takes none. Rotor 1.5 thick or more. Sources: fit-rotor-mounts, fit-rotor-wear.
+ */
+import { ROTOR_REMEDIES } from "../../data/remedies-drive-and-brakes.js";
+import type { PartOfKind, Place } from "../../workshop/index.js";
+import { closeJoint } from "../close-joint.js";
+import { discAt } from "../front-and-wheels/brakes-wanted.js";
+import type { RemedyOffer } from "../joint.js";
+import { type JointDefinition, notChecked, notChosen } from "../joint-definition.js";
+import { offerRemedy } from "../offer-remedy.js";
+import { type Check, capital, settle } from "../settle.js";
+import { span } from "../span.js";
+import { type FitView, partAt } from "../view.js";
+import { ENDS, type End } from "./calipers.js";
+import { endsTogether } from "./ends-together.js";
+import { sameWord } from "./same-word.js";
+
+const head = {
+  id: "J19",
+  title: "rotor – hub",
+  between: ["rotor_front", "wheel_front", "rotor_rear", "wheel_rear"],
+} as const;
+
+export const ROTOR_WORN_MM = 1.5;
+const MOUNT_WORDS = { six_bolt: "six-bolt", splined: "splined", none: "no rotor mount" } as const;
+
+export const j19RotorOnHub: JointDefinition = {
+  ...head,
+  attributes: [
+    "rotor_front.ports.mount",
+    "rotor_rear.ports.mount",
+    "rotor_front.ports.thickness",
+    "rotor_rear.ports.thickness",
+    "wheel_front.ports.rotor_mount",
+    "wheel_rear.ports.rotor_mount",
+  ],
+  reads: [],
+  changes: [],
+  evaluate: (view) => {
+    const checks: Check[] = [];
+    const groups: (readonly RemedyOffer[])[] = [];
+    const fits: string[] = [];
+    let fails: string | undefined;
+    let empty: Place | undefined;
+    let wanted = false;
+    for (const end of ENDS) {
+      const rotor = partAt(view, `rotor_${end}`, "rotor");
+      const wheel =
+        end === "front" ? partAt(view, "wheel_front", "wheel_front") : partAt(view, "wheel_rear", "wheel_rear");
+      if (rotor === undefined && discAt(view, end) !== true) continue;
+      wanted = true;
+      if (rotor === undefined || wheel === undefined) {
+        empty ??= rotor === undefined ? `rotor_${end}` : `wheel_${end}`;
+        continue;
+      }
+      const judged = atEnd(view, end, rotor, wheel);
+      checks.push(...judged.checks);
+      if (judged.fails === undefined) fits.push(judged.fits);
+      else {
+        fails ??= judged.fails;
+        groups.push(judged.offers);
+      }
+    }
+    if (checks.length === 0) {
+      if (!wanted) return notChecked(head, "No disc brake is planned.");
+      return notChosen(head, empty ?? "rotor_rear");
+    }
+    return closeJoint(head, {
+      settled: settle(checks),
+      words: { fits: `${capital(fits.join("; "))}.`, fails: fails ?? "" },
+      remedies: endsTogether(groups),
+      sources: ["fit-rotor-mounts", "fit-rotor-wear"],
+      cautions:
+        empty === undefined
+          ? []
+          : [
+              {
+                code: "one-end-not-chosen",
+                at: `build.chosen.${empty}`,
+                message: `Only one end is judged: no ${empty.replace("_", " ")} is chosen yet.`,
+              },
+            ],
+    });
+  },
+};
+
+function atEnd(
+  view: FitView,
+  end: End,
+  rotor: PartOfKind<"rotor">,
+  wheel: PartOfKind<"wheel_front"> | PartOfKind<"wheel_rear">,
+) {
+  const hub = wheel.ports.rotor_mount;
+  const mount = rotor.ports.mount;
+  const thickness = rotor.ports.thickness;
+  const checks: Check[] = [
+    sameWord({
+      name: `${end} rotor mount as on the hub`,
+      a: hub,
+      b: mount,
+      words: "the same: six bolts on 44.0, or the spline",
+      measureA: {
+        what: `Look how the ${end} hub takes a rotor`,
+        at: `bin.parts.${wheel.id}.ports.rotor_mount`,
+        tool: "eye",
+      },
+      measureB: { what: `Look how the ${end} rotor is held`, at: `bin.parts.${rotor.id}.ports.mount`, tool: "eye" },
+      suits: (a, b) => a === b && a !== "none",
+    }),
+    {
+      name: `${end} rotor thickness`,
+      unit: "mm",
+      value: span(thickness, 0.02),
+      limit: { low: ROTOR_WORN_MM, kind: "hard", words: "1.5 or more; the rotor's own mark wins" },
+      measure: {
+        what: `Measure the ${end} rotor's thickness where the pads run`,
+        at: `bin.parts.${rotor.id}.ports.thickness`,
+        tool: "micrometer",
+        accuracy: "± 0.02 mm",
+      },
+    },
+  ];
+  const fits = `${end} rotor and hub both ${mount === undefined ? "" : MOUNT_WORDS[mount]}`;
+  const worn = thickness !== undefined && thickness < ROTOR_WORN_MM;
+  const same = hub === undefined || mount === undefined || (hub === mount && hub !== "none");
+  const offers: RemedyOffer[] = [];
+  if (same && !worn) return { checks, offers, fits };
+  if (hub === "none") {
+    offers.push(
+      offerRemedy(ROTOR_REMEDIES.disc_wheel, view, { values: { end } }),
+      offerRemedy(ROTOR_REMEDIES.home_adapter, view, { values: { end } }),
+    );
+    return { checks, offers, fits, fails: `The ${end} hub has no rotor mount.` };
+  }
+  if (!same && !worn && hub === "splined" && mount === "six_bolt")
+    offers.push(offerRemedy(ROTOR_REMEDIES.spline_adapter, view, { values: { end } }));
+  if (hub !== undefined)
+    offers.push(offerRemedy(ROTOR_REMEDIES.other_rotor, view, { values: { end, mount: MOUNT_WORDS[hub] } }));
+  const fails = worn
+    ? `The ${end} rotor is ${thickness} thick: worn, under 1.5.`
+    : `The ${end} rotor is ${mount === undefined ? "" : MOUNT_WORDS[mount]}, the hub ${hub === undefined ? "" : MOUNT_WORDS[hub]}.`;
+  return { checks, offers, fits, fails };
+}

@@ -1,0 +1,299 @@
+/**
+ * J22: does each caliper come to its mount at the right radius for its rotor?
+ * Straight on where mount and caliper are of one kind and the mount is made for this rotor; otherwise by an adapter from
+ * the one to the other for this rotor. A 51 tab adapter marked for the rear gives 20 more at the front, one marked for the
+ * front 20 less at the rear (ruling). A rear tab that is still to be made is taken as a 51 tab: it hangs on J23.
+ * Sources: fit-mount-practice, fit-m16-front-shift.
+ */
+import { MOUNT_REMEDIES } from "../../data/remedies-drive-and-brakes.js";
+import type { Caution } from "../../quantity/index.js";
+import type { PartOfKind, Place } from "../../workshop/index.js";
+import { closeJoint } from "../close-joint.js";
+import { discAt } from "../front-and-wheels/brakes-wanted.js";
+import type { RemedyOffer } from "../joint.js";
+import { type JointDefinition, notChecked, notChosen } from "../joint-definition.js";
+import { offerRemedy } from "../offer-remedy.js";
+import { type Check, capital, plain, settle } from "../settle.js";
+import { span } from "../span.js";
+import { type FitView, partAt } from "../view.js";
+import { type CaliperHere, caliperAt, ENDS, type End } from "./calipers.js";
+import { endsTogether } from "./ends-together.js";
+import { sameWord } from "./same-word.js";
+
+const head = {
+  id: "J22",
+  title: "caliper – mount",
+  between: [
+    "caliper",
+    "caliper_front",
+    "caliper_rear",
+    "fork",
+    "frame",
+    "adapter_front",
+    "adapter_rear",
+    "rotor_front",
+    "rotor_rear",
+  ],
+} as const;
+
+export const FRONT_GIVES_MORE_MM = 20;
+const ROTOR_WITHIN_MM = 1;
+type Mount = "post_74" | "tab_51" | "flat" | "none";
+export const MOUNT_WORDS: Readonly<Record<Mount, string>> = {
+  post_74: "74 post mount",
+  tab_51: "51 tab",
+  flat: "flat mount",
+  none: "no mount",
+};
+
+/** Which rotor does this adapter give at this end? */
+export function adapterRotor(adapter: PartOfKind<"adapter">, end: End): number | undefined {
+  const { rotor, from, end: made } = adapter.ports;
+  if (rotor === undefined) return undefined;
+  // Posts stand where the rotor size says, at both ends alike; only the tab's holes lie further out at the front.
+  if (from === "post_74") return rotor;
+  if (made === undefined) return undefined;
+  return made === end ? rotor : end === "front" ? rotor + FRONT_GIVES_MORE_MM : rotor - FRONT_GIVES_MORE_MM;
+}
+
+interface MountHere {
+  readonly kind: Mount | undefined;
+  readonly rotor: number | undefined;
+  readonly at: string;
+  readonly rotorAt: string;
+  readonly toBeMade: boolean;
+}
+
+export const j22CaliperOnMount: JointDefinition = {
+  ...head,
+  attributes: [
+    "fork.ports.mount",
+    "fork.ports.mount_rotor",
+    "donor.interfaces.rear_tab",
+    "caliper.ports.mount",
+    "rotor_front.ports.diameter",
+    "rotor_rear.ports.diameter",
+    "adapter_rear.ports.from",
+    "adapter_rear.ports.to",
+    "adapter_rear.ports.rotor",
+    "adapter_rear.ports.end",
+  ],
+  reads: [],
+  changes: [],
+  evaluate: (view) => {
+    const checks: Check[] = [];
+    const groups: (readonly RemedyOffer[])[] = [];
+    const cautions: Caution[] = [];
+    const fits: string[] = [];
+    let fails: string | undefined;
+    let empty: Place | undefined;
+    let wanted = false;
+    for (const end of ENDS) {
+      if (discAt(view, end) === false) continue;
+      wanted = true;
+      const caliper = caliperAt(view, end);
+      const rotor = partAt(view, `rotor_${end}`, "rotor");
+      const mount = mountAt(view, end);
+      if (caliper === undefined || rotor === undefined || mount === undefined) {
+        empty ??= caliper === undefined ? "caliper" : rotor === undefined ? `rotor_${end}` : "fork";
+        continue;
+      }
+      const judged = atEnd(view, end, caliper, rotor, mount);
+      checks.push(...judged.checks);
+      if (judged.fails === undefined) fits.push(judged.fits);
+      else {
+        fails ??= judged.fails;
+        groups.push(judged.offers);
+      }
+      if (mount.toBeMade) {
+        cautions.push({
+          code: "mount-still-to-be-made",
+          at: "donor.interfaces.rear_tab",
+          message: "The rear tab does not exist yet: this holds once the tab of J23 is made, tacked and measured.",
+        });
+      }
+    }
+    if (checks.length === 0)
+      return wanted ? notChosen(head, empty ?? "caliper") : notChecked(head, "No disc brake is planned.");
+    if (empty !== undefined)
+      cautions.push({
+        code: "one-end-not-chosen",
+        at: `build.chosen.${empty}`,
+        message: `Only one end is judged: no ${empty.replace("_", " ")} is chosen yet.`,
+      });
+    return closeJoint(head, {
+      settled: settle(checks),
+      words: { fits: `${capital(fits.join("; "))}.`, fails: fails ?? "" },
+      remedies: endsTogether(groups),
+      sources: ["fit-mount-practice", "fit-m16-front-shift"],
+      cautions,
+    });
+  },
+};
+
+function mountAt(view: FitView, end: End): MountHere | undefined {
+  if (end === "rear") {
+    const tab = view.resolved.donor.interfaces.rear_tab;
+    const at = "donor.interfaces.rear_tab";
+    return { kind: tab === "none" ? "tab_51" : tab, rotor: undefined, at, rotorAt: at, toBeMade: tab === "none" };
+  }
+  const fork = partAt(view, "fork", "fork");
+  if (fork === undefined) return undefined;
+  const at = `bin.parts.${fork.id}.ports.mount`;
+  return { kind: fork.ports.mount, rotor: fork.ports.mount_rotor, at, rotorAt: `${at}_rotor`, toBeMade: false };
+}
+
+function atEnd(view: FitView, end: End, caliper: CaliperHere, rotor: PartOfKind<"rotor">, mount: MountHere) {
+  const adapter = partAt(view, `adapter_${end}`, "adapter");
+  const wantedMount = caliper.part.ports.mount;
+  const diameter = rotor.ports.diameter;
+  const readMount = {
+    what: `Look which disc mount the ${end === "front" ? "fork" : "frame"} has`,
+    at: mount.at,
+    tool: "eye",
+  } as const;
+  const readCaliper = {
+    what: `Look how the ${end} caliper is bolted on`,
+    at: `bin.parts.${caliper.part.id}.ports.mount`,
+    tool: "eye",
+  } as const;
+  const readRotor = {
+    what: `Measure the ${end} rotor across`,
+    at: `bin.parts.${rotor.id}.ports.diameter`,
+    tool: "rule",
+  } as const;
+  const checks: Check[] = [];
+  let gives: number | undefined;
+  let readGives: Check["measure"];
+  if (adapter === undefined) {
+    checks.push(
+      sameWord({
+        name: `${end} caliper straight on the mount`,
+        a: mount.kind,
+        b: wantedMount,
+        words: "one kind",
+        measureA: readMount,
+        measureB: readCaliper,
+        suits: (a, b) => a === b && a !== "none",
+      }),
+    );
+    gives = mount.rotor;
+    readGives = { what: `Read for which rotor the ${end} mount is made`, at: mount.rotorAt, tool: "eye" };
+  } else {
+    const at = `bin.parts.${adapter.id}.ports`;
+    checks.push(
+      sameWord({
+        name: `${end} adapter on the mount`,
+        a: mount.kind,
+        b: adapter.ports.from,
+        words: "one kind",
+        measureA: readMount,
+        measureB: { what: `Look which mount the ${end} adapter goes on`, at: `${at}.from`, tool: "eye" },
+        suits: (a, b) => a === b && a !== "none",
+      }),
+      sameWord({
+        name: `${end} caliper on the adapter`,
+        a: adapter.ports.to,
+        b: wantedMount,
+        words: "one kind",
+        measureA: { what: `Look which caliper the ${end} adapter takes`, at: `${at}.to`, tool: "eye" },
+        measureB: readCaliper,
+        suits: (a, b) => a === b && a !== "none",
+      }),
+    );
+    gives = adapterRotor(adapter, end);
+    readGives = {
+      what: `Read on the ${end} adapter its end and its rotor`,
+      at: adapter.ports.rotor === undefined ? `${at}.rotor` : `${at}.end`,
+      tool: "eye",
+    };
+  }
+  const off = gives === undefined || diameter === undefined ? undefined : diameter - gives;
+  checks.push({
+    name: `${end} rotor over what the mount gives`,
+    unit: "mm",
+    value: span(off),
+    limit: { low: -ROTOR_WITHIN_MM, high: ROTOR_WITHIN_MM, kind: "hard", words: "the same rotor" },
+    measure: diameter === undefined ? readRotor : readGives,
+  });
+  const way = adapter === undefined ? "straight on" : `by ${adapter.id} on`;
+  const fits = `${end} caliper ${way} ${mount.toBeMade ? "the tab to be made (J23)" : `the ${mount.kind === undefined ? "mount" : MOUNT_WORDS[mount.kind]}`}, ${plain(diameter ?? 0)} rotor`;
+  const bad = checks.find(
+    (check) =>
+      check.value.kind === "known" &&
+      (check.unit === "count" ? check.value.mid === 0 : Math.abs(check.value.mid) > ROTOR_WITHIN_MM),
+  );
+  if (bad === undefined) return { checks, offers: [], fits };
+  return {
+    checks,
+    offers: remedies(view, end, mount.kind, wantedMount, diameter, gives),
+    fits,
+    fails: failWords(end, bad, mount.kind, wantedMount, diameter, gives, adapter?.id),
+  };
+}
+
+function failWords(
+  end: End,
+  bad: Check,
+  mount: Mount | undefined,
+  caliper: Mount | undefined,
+  diameter: number | undefined,
+  gives: number | undefined,
+  adapter: string | undefined,
+): string {
+  if (mount === "none") return `The ${end === "front" ? "fork" : "frame"} has no disc mount.`;
+  if (bad.unit === "mm")
+    return `${capital(end)} rotor ${plain(diameter ?? 0)}, the ${adapter === undefined ? "mount" : `adapter ${adapter}`} puts the caliper at ${plain(gives ?? 0)}.`;
+  const on = mount === undefined ? "mount" : MOUNT_WORDS[mount];
+  const what = caliper === undefined ? "caliper" : `caliper for a ${MOUNT_WORDS[caliper]}`;
+  return adapter === undefined
+    ? `${capital(end)}: ${what} on a ${on}.`
+    : `${capital(end)}: adapter ${adapter} does not join a ${what} to a ${on}.`;
+}
+
+function remedies(
+  view: FitView,
+  end: End,
+  from: Mount | undefined,
+  to: Mount | undefined,
+  diameter: number | undefined,
+  gives: number | undefined,
+): readonly RemedyOffer[] {
+  if (from === undefined || from === "none" || to === undefined || to === "none" || diameter === undefined) return [];
+  const words = { from: MOUNT_WORDS[from], to: MOUNT_WORDS[to], rotor: diameter, end };
+  const offers: RemedyOffer[] = [offerRemedy(MOUNT_REMEDIES.suited_caliper, view, { values: words })];
+  if (gives !== undefined && from === to)
+    offers.push(offerRemedy(MOUNT_REMEDIES.suited_rotor, view, { values: { ...words, rotor: gives } }));
+  // Nothing leads from posts or a flat mount back to a tab, nor from posts to a flat mount.
+  const canBe =
+    (from === "tab_51" && to !== "tab_51") ||
+    (from === "post_74" && to === "post_74" && gives !== undefined && diameter > gives);
+  if (!canBe) return offers;
+  const used = Object.values(view.at).map((part) => part?.id);
+  let found = false;
+  for (const part of view.resolved.parts.values()) {
+    if (part.kind !== "adapter" || part.ports.from !== from || part.ports.to !== to) continue;
+    const rotor = adapterRotor(part, end);
+    if (
+      rotor === undefined ||
+      Math.abs(rotor - diameter) > ROTOR_WITHIN_MM ||
+      used.filter((id) => id === part.id).length >= part.qty
+    )
+      continue;
+    found = true;
+    offers.push(
+      offerRemedy(MOUNT_REMEDIES.adapter_in_bin, view, {
+        values: { ...words, part: part.id },
+        part: { id: part.id, cost: part.cost, mass: part.mass },
+      }),
+    );
+  }
+  if (!found)
+    offers.push(
+      offerRemedy(MOUNT_REMEDIES.adapter, view, {
+        values: words,
+        conditions: ["the adapter's own price is not known"],
+      }),
+    );
+  return offers;
+}

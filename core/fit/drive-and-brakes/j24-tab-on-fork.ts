@@ -1,0 +1,73 @@
+/**
+ * J24: is the fork made for a disc?
+ * Made and rated for it, with a mount: then it fits. Otherwise the fork is replaced; no tab is ever added (S5).
+ * How the wheel is held in its ends is J12. Source: fit-disc-fork.
+ */
+import { TAB_REMEDIES } from "../../data/remedies-drive-and-brakes.js";
+import { closeJoint } from "../close-joint.js";
+import { discAt } from "../front-and-wheels/brakes-wanted.js";
+import { type JointDefinition, notChecked, notChosen } from "../joint-definition.js";
+import { offerRemedy } from "../offer-remedy.js";
+import { settle, yesNo } from "../settle.js";
+import { partAt } from "../view.js";
+import { MOUNT_WORDS } from "./j22-caliper-on-mount.js";
+
+const head = { id: "J24", title: "tab – fork", between: ["fork", "caliper", "caliper_front"] } as const;
+
+export const j24TabOnFork: JointDefinition = {
+  ...head,
+  attributes: ["fork.ports.rated_disc", "fork.ports.mount"],
+  reads: [],
+  changes: [],
+  evaluate: (view) => {
+    if (discAt(view, "front") === false) return notChecked(head, "No disc brake is planned at the front.");
+    const fork = partAt(view, "fork", "fork");
+    if (fork === undefined) return notChosen(head, "fork");
+    const at = `bin.parts.${fork.id}.ports`;
+    const { mount, rated_disc: rated } = fork.ports;
+    const settled = settle([
+      yesNo("fork made and rated for a disc", rated, "made for a disc", {
+        what: "Find out whether the fork was made for a disc: its sheet or its marking",
+        at: `${at}.rated_disc`,
+        tool: "eye",
+      }),
+      yesNo(
+        "disc mount on the fork",
+        mount === undefined ? undefined : mount !== "none",
+        "a mount made with the fork",
+        { what: "Look which disc mount the fork has", at: `${at}.mount`, tool: "eye" },
+      ),
+    ]);
+    const fails = settled.outcome === "fails";
+    return closeJoint(head, {
+      settled,
+      words: {
+        fits: `${fork.id} is made for a disc, with a ${mount === undefined ? "mount" : MOUNT_WORDS[mount]}.`,
+        fails: rated === false ? `${fork.id} was not made for a disc.` : `${fork.id} has no disc mount.`,
+      },
+      remedies: fails ? [offerRemedy(TAB_REMEDIES.disc_fork, view), offerRemedy(TAB_REMEDIES.add_fork_tab, view)] : [],
+      rules: fails
+        ? [
+            {
+              rule: "S5",
+              level: "refuse",
+              why: `A disc brake is planned on ${fork.id}, which was not made for one.`,
+              place: "fork",
+              part: fork.id,
+            },
+          ]
+        : [],
+      sources: ["fit-disc-fork"],
+      cautions:
+        fork.ports.end === "open_slot"
+          ? [
+              {
+                code: "open-fork-end",
+                at: `${at}.end`,
+                message: "The fork end is an open slot: J12 says what that means with a disc.",
+              },
+            ]
+          : [],
+    });
+  },
+};

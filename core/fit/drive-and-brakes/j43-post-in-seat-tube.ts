@@ -1,0 +1,206 @@
+/**
+ * J43: does the post slide into the seat tube, and does it sit deep enough for this rider?
+ * Post as the tube's size, within 0.1 by calliper; inserted = length - (extension - tube top), at least the post's mark,
+ * twice its diameter and below the top tube's joint (S12). Sources: fit-post-sizes, position-insertion.
+ */
+import { CHAIN_REMEDIES } from "../../data/remedies-drive-and-brakes.js";
+import type { Caution } from "../../quantity/index.js";
+import { closeJoint } from "../close-joint.js";
+import type { JointAnswer, RemedyOffer } from "../joint.js";
+import { type JointDefinition, notChosen } from "../joint-definition.js";
+import { offerRemedy } from "../offer-remedy.js";
+import { portValue } from "../port.js";
+import { type Check, plain, settle } from "../settle.js";
+import { minus, span } from "../span.js";
+import { TOOLS } from "../tool-accuracy.js";
+import { partAt } from "../view.js";
+
+const head = { id: "J43", title: "post – seat tube", between: ["post", "frame", "saddle"] } as const;
+
+const SIZE_WITHIN_MM = 0.1;
+const SHIM = { least: 0.4, most: 4 } as const;
+const MOST_REAMED_MM = 0.2;
+/** Half of the largest usual top tube, where its diameter is not measured (common practice, no source). */
+const TOP_TUBE_HALF_MM = 20;
+const HALF_MM = 1;
+
+export const j43PostInSeatTube: JointDefinition = {
+  ...head,
+  attributes: [
+    "donor.interfaces.post",
+    "donor.interfaces.seat_tube_ct",
+    "post.ports.od",
+    "post.ports.length",
+    "post.ports.mark_from_bottom",
+  ],
+  reads: ["frame.seat_tube_bore"],
+  changes: ["frame.seat_tube_bore"],
+  evaluate: (view) => {
+    const post = partAt(view, "post", "post");
+    if (post === undefined) return notChosen(head, "post");
+    const { interfaces, tube, measured, condition } = view.resolved.donor;
+    const at = `bin.parts.${post.id}.ports`;
+    const { od, length, mark_from_bottom: mark } = post.ports;
+    const bore = portValue(view, "frame.seat_tube_bore", interfaces.post);
+    const top = interfaces.seat_tube_ct;
+    const extension = view.postExtensionMm;
+    const exposed = extension === undefined || top === undefined ? undefined : extension - top;
+    const inserted = minus(span(length, TOOLS.rule.half), span(exposed, HALF_MM));
+    const twice = od === undefined ? undefined : 2 * od;
+    const middle = view.frame?.seat_tube_cc_mm ?? measured.seat_tube_cc?.value;
+    const joint =
+      top === undefined || middle === undefined
+        ? undefined
+        : top - middle + (tube.top_tube_od === undefined ? TOP_TUBE_HALF_MM : tube.top_tube_od / 2);
+    const readMark = {
+      what: "Read the post's mark: how much must be in the tube",
+      at: `${at}.mark_from_bottom`,
+      tool: "rule",
+      how: "from the post's lower end to the mark",
+    } as const;
+    const measureInserted =
+      length === undefined
+        ? ({
+            what: "Measure the post from the clamp's centre to its lower end",
+            at: `${at}.length`,
+            tool: "rule",
+          } as const)
+        : top === undefined
+          ? ({
+              what: "Measure the seat tube from the BB axis to its top",
+              at: "donor.interfaces.seat_tube_ct",
+              tool: "rule",
+            } as const)
+          : ({
+              what: "Find the saddle height: the post's extension is not worked out yet",
+              at: "rider.saddle_xy",
+              tool: "tape",
+            } as const);
+    const checks: Check[] = [
+      {
+        name: "post minus tube size",
+        unit: "mm",
+        value: minus(span(od, TOOLS.calliper.half), span(bore)),
+        limit: {
+          low: -SIZE_WITHIN_MM,
+          high: SIZE_WITHIN_MM,
+          kind: "hard",
+          words: "one size, by calliper within 0.1; slides with 0.05 to 0.1",
+        },
+        measure:
+          od === undefined
+            ? { what: "Measure the post's diameter", at: `${at}.od`, tool: "calliper" }
+            : {
+                what: "Measure the size of post that the seat tube takes",
+                at: "donor.interfaces.post",
+                tool: "calliper",
+              },
+      },
+      { name: "exposed", unit: "mm", value: span(exposed) },
+      { name: "inserted", unit: "mm", value: inserted },
+      {
+        name: "inserted over twice the diameter",
+        unit: "mm",
+        value: minus(inserted, span(twice)),
+        limit: { low: 0, kind: "hard", words: `2 x ${plain(od ?? 0)} = ${plain(twice ?? 0)} in the tube` },
+        measure: measureInserted,
+      },
+      {
+        name: "inserted over the post's mark",
+        unit: "mm",
+        value: minus(inserted, span(mark, TOOLS.rule.half)),
+        limit: {
+          low: 0,
+          kind: "hard",
+          words: mark === undefined ? "mark in the tube" : `mark at ${plain(mark)}, in the tube`,
+        },
+        measure: mark === undefined ? readMark : measureInserted,
+      },
+      {
+        name: "post's end below the top tube",
+        unit: "mm",
+        value: minus(inserted, span(joint)),
+        limit: {
+          low: 0,
+          kind: "wanted",
+          words: joint === undefined ? "below the top tube's joint" : `${plain(joint)} or more in the tube`,
+        },
+        measure: {
+          what: "Measure from the seat tube's top down to the lower edge of the top tube",
+          at: "donor.tube.top_tube_od",
+          tool: "rule",
+        },
+        flag:
+          joint === undefined || inserted.kind === "unknown"
+            ? "Whether the post ends below the top tube's joint is not known: look at it."
+            : `The post should reach ${plain(joint)} into the tube, below the top tube's joint.`,
+      },
+    ];
+    const settled = settle(checks);
+    const sizeFails = settled.failed.some((check) => check.name === "post minus tube size");
+    const shallow = settled.failed.some((check) => check.name.startsWith("inserted over"));
+    const needed = Math.max(twice ?? 0, mark ?? 0);
+    const cautions: Caution[] = [];
+    if (exposed !== undefined && exposed < 0)
+      cautions.push({
+        code: "saddle-below-tube-top",
+        message: `The clamp would have to sit ${plain(-exposed)} below the top of the seat tube: the frame is too tall for this saddle height.`,
+      });
+    if (top !== undefined && inserted.kind === "known" && inserted.mid > top)
+      cautions.push({
+        code: "post-longer-than-tube",
+        at: `${at}.length`,
+        message: "The post is longer than the seat tube is deep: it would strike the shell.",
+      });
+    if (condition.post === "stuck")
+      cautions.push({
+        code: "old-post-stuck",
+        at: "donor.condition.post",
+        message: "The old post is stuck: nothing fits until it is out.",
+      });
+    const rules: JointAnswer["rules"] = shallow
+      ? [
+          {
+            rule: "S12",
+            level: "refuse",
+            why: `Only ${plain(inserted.kind === "known" ? inserted.mid : 0)} of ${post.id} would be in the tube; ${plain(needed)} are needed.`,
+            place: "post",
+            part: post.id,
+          },
+        ]
+      : [];
+    const offers: RemedyOffer[] = [];
+    if (settled.outcome === "fails" && bore !== undefined && od !== undefined) {
+      const values = {
+        bore,
+        post: od,
+        length:
+          exposed === undefined ? "as the saddle height asks" : Math.ceil(exposed + Math.max(2 * bore, mark ?? 0)),
+      };
+      offers.push(offerRemedy(CHAIN_REMEDIES.suited_post, view, { values }));
+      const smaller = bore - od;
+      if (!shallow && sizeFails && smaller >= SHIM.least - 1e-9 && smaller <= SHIM.most)
+        offers.push(offerRemedy(CHAIN_REMEDIES.post_shim, view, { values }));
+      if (!shallow && sizeFails && smaller < 0 && -smaller <= MOST_REAMED_MM + 1e-9)
+        offers.push(offerRemedy(CHAIN_REMEDIES.ream_post, view, { values }));
+    }
+    return closeJoint(head, {
+      settled,
+      words: {
+        fits: `${plain(od ?? 0)} post in a ${plain(bore ?? 0)} tube: ${plain(inserted.kind === "known" ? inserted.mid : 0)} inserted, ${plain(needed)} needed.`,
+        fails: shallow
+          ? `Only ${plain(inserted.kind === "known" ? inserted.mid : 0)} of the post would be in the tube; ${plain(needed)} are needed.`
+          : `${plain(od ?? 0)} post in a tube for ${plain(bore ?? 0)}.`,
+        ...(settled.open[0]?.measure === readMark
+          ? {
+              open: `${plain(od ?? 0)} post, ${plain(inserted.kind === "known" ? inserted.mid : 0)} inserted, ${plain(needed)} needed; its mark has not been read yet.`,
+            }
+          : {}),
+      },
+      remedies: offers,
+      rules,
+      sources: ["fit-post-sizes", "position-insertion"],
+      cautions,
+    });
+  },
+};

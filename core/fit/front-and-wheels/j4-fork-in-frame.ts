@@ -1,0 +1,276 @@
+/**
+ * J4: does this fork suit the frame?
+ * The head angle may change by 1 degree against today's bicycle on today's wheels, both level, after all changes (M4). The
+ * toe keeps 100 (89 with foot retention) to tyre or guard (M8). The fork is rated for a disc where there is one, and takes
+ * the tyre. Sources: fit-m4-swap, fit-m8-toe, fit-iso-4210-2, fit-16-cfr-1512.
+ */
+import { FORK_REMEDIES } from "../../data/remedies-front-and-wheels.js";
+import { saggedRadiusMm } from "../../geometry/index.js";
+import type { Caution } from "../../quantity/index.js";
+import type { PartOfKind } from "../../workshop/index.js";
+import { closeJoint } from "../close-joint.js";
+import type { JointAnswer, RemedyOffer } from "../joint.js";
+import { type JointDefinition, notChosen } from "../joint-definition.js";
+import { offerRemedy } from "../offer-remedy.js";
+import { type Check, type Measure, plain, settle, yesNo } from "../settle.js";
+import { span, UNKNOWN } from "../span.js";
+import { type FitView, partAt } from "../view.js";
+import { discAt } from "./brakes-wanted.js";
+import { toeOf } from "./toe-of.js";
+
+const head = { id: "J4", title: "fork – frame", between: ["fork", "frame"] } as const;
+
+export const MOST_HEAD_ANGLE_CHANGE_DEG = 1;
+/** A fork read to ± 2 turns the head by ± 0.1 (10 mm are about 0.5 degrees, M4). */
+const HEAD_ANGLE_HALF_DEG = 0.1;
+/** Axle to crown per degree of head angle, mm (10 mm are about 0.5 degrees, M4). */
+const MM_PER_DEG = 20;
+const TOE_HALF_MM = 2;
+
+export const j4ForkInFrame: JointDefinition = {
+  ...head,
+  attributes: [
+    "fork.ports.axle_to_crown",
+    "fork.ports.rake",
+    "fork.ports.rated_disc",
+    "fork.ports.tyre_max",
+    "headset.ports.lower_stack",
+    "tyre_front.ports.size",
+    "tyre_rear.ports.size",
+    "crank.ports.length",
+    "crank.ports.q",
+    "bb.ports.spindle_length",
+    "guards.ports.width",
+  ],
+  reads: [],
+  changes: [],
+  evaluate: (view) => {
+    const fork = partAt(view, "fork", "fork");
+    if (fork === undefined) return notChosen(head, "fork");
+    const checks: Check[] = [headAngle(view, fork), ...discRating(view, fork), ...tyreLimit(view, fork)];
+    const toe = toeChecks(view);
+    checks.push(...toe.checks);
+    const settled = settle(checks);
+    const failed = new Set(settled.failed.map((check) => check.name));
+    return closeJoint(head, {
+      settled,
+      words: { fits: fitWords(view, fork), fails: failWords(view, fork, failed) },
+      remedies: settled.outcome === "fails" ? remedies(view, fork, failed) : [],
+      rules: toe.rules,
+      sources: ["fit-m4-swap", "fit-m8-toe", "fit-iso-4210-2", "fit-16-cfr-1512"],
+      cautions: toe.cautions,
+    });
+  },
+};
+
+function change(view: FitView): number | undefined {
+  return view.before === undefined || view.after === undefined
+    ? undefined
+    : view.after.head_angle_deg - view.before.head_angle_deg;
+}
+
+function headAngle(view: FitView, fork: PartOfKind<"fork">): Check {
+  const measure: Measure =
+    view.frame === undefined
+      ? {
+          what: "Measure the frame until the survey knows its geometry",
+          at: "donor.measured",
+          tool: "tape",
+          how: "lengths and two angles; the survey says which are missing",
+        }
+      : fork.ports.axle_to_crown === undefined
+        ? {
+            what: "Measure the fork from axle to crown race seat",
+            at: `bin.parts.${fork.id}.ports.axle_to_crown`,
+            tool: "rule",
+            accuracy: "± 2 mm",
+          }
+        : fork.ports.rake === undefined
+          ? {
+              what: "Measure the rake of the fork",
+              at: `bin.parts.${fork.id}.ports.rake`,
+              tool: "rule",
+              accuracy: "± 2 mm",
+            }
+          : { what: "Read the size of the chosen tyres", at: "build.chosen.tyre_front", tool: "eye" };
+  return {
+    name: "change of head angle",
+    unit: "deg",
+    value: span(change(view), HEAD_ANGLE_HALF_DEG),
+    limit: {
+      low: -MOST_HEAD_ANGLE_CHANGE_DEG,
+      high: MOST_HEAD_ANGLE_CHANGE_DEG,
+      kind: "hard",
+      words: "1° at most against today",
+    },
+    measure,
+    bandMeans: "fork read to ± 2 mm",
+  };
+}
+
+function discRating(view: FitView, fork: PartOfKind<"fork">): readonly Check[] {
+  const disc = discAt(view, "front");
+  if (disc === false) return [];
+  const at = `bin.parts.${fork.id}.ports.rated_disc`;
+  if (disc === undefined) {
+    return [
+      {
+        name: "rated for the front brake",
+        unit: "count",
+        value: UNKNOWN,
+        limit: { low: 1, kind: "hard", words: "made for the brake" },
+        measure: { what: "Decide the front brake: disc or rim", at: "intent.brakes" },
+      },
+    ];
+  }
+  return [
+    yesNo("rated for a disc", fork.ports.rated_disc, "made for a disc", {
+      what: "Find out whether the fork was made for a disc: maker's mark or sheet",
+      at,
+      tool: "eye",
+    }),
+  ];
+}
+
+function tyreLimit(view: FitView, fork: PartOfKind<"fork">): readonly Check[] {
+  const tyre = partAt(view, "tyre_front", "tyre")?.ports.size;
+  const most = fork.ports.tyre_max;
+  if (tyre === undefined) return [];
+  const measure: Measure = {
+    what: "Read the fork's tyre limit, or measure its gaps (J15)",
+    at: `bin.parts.${fork.id}.ports.tyre_max`,
+    tool: "eye",
+  };
+  const words = "the fork's tyre limit";
+  if (most === undefined) {
+    // Where both gaps of the fork are measured, J15 judges the tyre and the limit only flags.
+    const gaps = fork.ports.blade_inner_at_radius !== undefined && fork.ports.crown_underside_from_axle !== undefined;
+    return [
+      {
+        name: "tyre against the fork's limit",
+        unit: "mm",
+        value: UNKNOWN,
+        limit: { high: 0, kind: gaps ? "wanted" : "hard", words },
+        measure,
+      },
+    ];
+  }
+  const sameSeat = most.bsdMm === tyre.bsdMm;
+  return [
+    {
+      name: "tyre wider than the fork takes",
+      unit: "mm",
+      value: span(tyre.widthMm - most.widthMm),
+      // The limit is said for one bead seat; a smaller wheel sits lower between the blades, and its gaps decide (J15).
+      limit: { high: 0, kind: sameSeat ? "hard" : "wanted", words: `${most.widthMm} wide at most on ${most.bsdMm}` },
+      measure,
+      ...(sameSeat
+        ? {}
+        : {
+            flag: `The fork's tyre limit is ${most.bsdMm}-${most.widthMm}; for a ${tyre.bsdMm}-${tyre.widthMm} the gaps decide (J15).`,
+          }),
+    },
+    {
+      name: "tyre radius over what the fork takes",
+      unit: "mm",
+      value: span(saggedRadiusMm(tyre.bsdMm, tyre.widthMm) - saggedRadiusMm(most.bsdMm, most.widthMm)),
+      limit: { high: 0, kind: "hard", words: `a ${most.bsdMm}-${most.widthMm} at most` },
+      measure,
+    },
+  ];
+}
+
+interface ToeChecks {
+  readonly checks: readonly Check[];
+  readonly rules: JointAnswer["rules"];
+  readonly cautions: readonly Caution[];
+}
+
+/** S14: under the limit it flags; with a child on board, or a novice, it is refused. */
+function toeChecks(view: FitView): ToeChecks {
+  const { intent, rider } = view.resolved;
+  const need = intent.foot_retention === true ? 89 : 100;
+  const strict = intent.carries_child === true || rider.novice === true;
+  const toe = toeOf(view);
+  const words = intent.foot_retention === true ? "89 with foot retention" : "100 without foot retention";
+  if (toe.kind === "never") return { checks: [], rules: [], cautions: [] };
+  const measure: Measure =
+    toe.kind === "unknown"
+      ? toe.measure
+      : {
+          what: "Turn the wheel with the crank level and measure toe to tyre or guard",
+          at: "donor.measured",
+          tool: "tape",
+        };
+  const value = toe.kind === "unknown" ? UNKNOWN : span(toe.mm, TOE_HALF_MM);
+  const checks: Check[] = [
+    {
+      name: toe.kind === "known" && toe.toGuard ? "toe to guard" : "toe to tyre",
+      unit: "mm",
+      value,
+      limit: { low: need, kind: strict ? "hard" : "wanted", words },
+      measure,
+      bandMeans: "± 2 of the worked figures (M8)",
+    },
+  ];
+  if (toe.kind === "known" && toe.bareMm !== undefined) {
+    checks.push({
+      name: "toe to tyre, no guard",
+      unit: "mm",
+      value: span(toe.bareMm, TOE_HALF_MM),
+      bandMeans: "± 2 of the worked figures (M8)",
+    });
+  }
+  // The flag goes by the figure itself; a refusal only where the whole band is under (else it is measured first).
+  const under = toe.kind === "known" && toe.mm + (strict ? TOE_HALF_MM : 0) < need;
+  const rules: JointAnswer["rules"] = under
+    ? [
+        {
+          rule: "S14",
+          level: strict ? "refuse" : "flag",
+          why: `toe clearance ${plain(toe.mm)}, ${words}`,
+          place: "fork",
+        },
+      ]
+    : [];
+  return { checks, rules, cautions: toe.kind === "known" ? toe.cautions : [] };
+}
+
+function fitWords(view: FitView, fork: PartOfKind<"fork">): string {
+  const d = change(view) ?? 0;
+  const shift =
+    Math.abs(d) < 0.05 ? "as today" : `${Math.abs(d).toFixed(1)} ${d < 0 ? "slacker" : "steeper"} than today`;
+  return `${plain(fork.ports.axle_to_crown ?? 0)} axle to crown: head angle ${(view.after?.head_angle_deg ?? 0).toFixed(1)}, ${shift}.`;
+}
+
+function failWords(view: FitView, fork: PartOfKind<"fork">, failed: ReadonlySet<string>): string {
+  const d = change(view) ?? 0;
+  const reasons: string[] = [];
+  if (failed.has("change of head angle"))
+    reasons.push(
+      `head angle ${(view.after?.head_angle_deg ?? 0).toFixed(1)}, ${Math.abs(d).toFixed(1)} ${d < 0 ? "slacker" : "steeper"} than today: too ${d < 0 ? "slack" : "steep"}`,
+    );
+  if (failed.has("rated for a disc")) reasons.push("not made for a disc");
+  const most = fork.ports.tyre_max;
+  if (
+    most !== undefined &&
+    (failed.has("tyre wider than the fork takes") || failed.has("tyre radius over what the fork takes"))
+  )
+    reasons.push(`the tyre is bigger than ${most.bsdMm}-${most.widthMm}`);
+  if (failed.has("toe to tyre") || failed.has("toe to guard")) reasons.push("the toe comes too near to the wheel");
+  const text = reasons.join("; ");
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+}
+
+function remedies(view: FitView, fork: PartOfKind<"fork">, failed: ReadonlySet<string>): readonly RemedyOffer[] {
+  const offers: RemedyOffer[] = [];
+  if (failed.has("rated for a disc")) offers.push(offerRemedy(FORK_REMEDIES.disc_fork, view));
+  if (failed.has("change of head angle")) {
+    const ac = fork.ports.axle_to_crown;
+    const d = change(view) ?? 0;
+    if (ac !== undefined)
+      offers.push(offerRemedy(FORK_REMEDIES.other_fork, view, { values: { ac: Math.round(ac + d * MM_PER_DEG) } }));
+    offers.push(offerRemedy(FORK_REMEDIES.builder_fork, view));
+  }
+  return offers;
+}

@@ -1,0 +1,90 @@
+/**
+ * What do the joints look at for this build? The parts in their places, the loaded radii by M6, and the side view today
+ * and after all changes by M4, both on level ground. Today means the donor's own fork on today's wheels (ruling J4).
+ * A part that is not chosen, or whose numbers are not known, leaves today's value only where nothing changes there; an
+ * unknown new number leaves the figures after unknown. Sources: fit-m4-swap.
+ */
+import { forkSwapValue, type NewParts, saggedRadiusMm } from "../geometry/index.js";
+import type { Part, Place, ResolvedBuild } from "../workshop/index.js";
+import type { FitView, FrameFacts } from "./view.js";
+
+export interface ViewOptions {
+  readonly frame?: FrameFacts;
+  readonly frameSd?: Partial<FrameFacts>;
+  readonly spacersBelowMm?: number;
+  readonly postExtensionMm?: number;
+  readonly ports?: Readonly<Record<string, number>>;
+}
+
+export function viewOfBuild(resolved: ResolvedBuild, options: ViewOptions = {}): FitView {
+  return withFigures({
+    resolved,
+    at: resolved.at,
+    ...(options.frame === undefined ? {} : { frame: options.frame }),
+    ...(options.frameSd === undefined ? {} : { frameSd: options.frameSd }),
+    ...(options.spacersBelowMm === undefined ? {} : { spacersBelowMm: options.spacersBelowMm }),
+    ...(options.postExtensionMm === undefined ? {} : { postExtensionMm: options.postExtensionMm }),
+    ports: options.ports ?? {},
+  });
+}
+
+/** Places whose part moves axles, crown or ground. */
+export const PLACES_OF_THE_SIDE_VIEW: readonly Place[] = [
+  "fork",
+  "headset",
+  "tyre_front",
+  "tyre_rear",
+  "wheel_front",
+  "wheel_rear",
+];
+
+/** The same view with another part in a place; the side view is worked out again where it depends on it. */
+export function viewWithPart(view: FitView, place: Place, part: Part): FitView {
+  const changed: FitView = { ...view, at: { ...view.at, [place]: part } };
+  return PLACES_OF_THE_SIDE_VIEW.includes(place) ? withFigures(changed) : changed;
+}
+
+/** Radii, before and after for the parts that stand in `view.at`. */
+function withFigures(view: FitView): FitView {
+  const { before: _before, after: _after, frontRadiusMm: _front, rearRadiusMm: _rear, ...rest } = view;
+  const front = tyreRadius(view, "tyre_front");
+  const rear = tyreRadius(view, "tyre_rear");
+  const radii = {
+    ...(front === undefined ? {} : { frontRadiusMm: front }),
+    ...(rear === undefined ? {} : { rearRadiusMm: rear }),
+  };
+  if (view.frame === undefined) return { ...rest, ...radii };
+  const before = forkSwapValue(view.frame, {});
+  const parts = newParts(view, front, rear);
+  const after = parts === undefined ? undefined : forkSwapValue(view.frame, parts);
+  return { ...rest, ...radii, ...(before === undefined ? {} : { before }), ...(after === undefined ? {} : { after }) };
+}
+
+function tyreRadius(view: FitView, place: "tyre_front" | "tyre_rear"): number | undefined {
+  const tyre = view.at[place];
+  const size = tyre?.kind === "tyre" ? tyre.ports.size : undefined;
+  return size === undefined ? undefined : saggedRadiusMm(size.bsdMm, size.widthMm);
+}
+
+/** undefined: a chosen part lacks a number that the side view needs. */
+function newParts(view: FitView, front: number | undefined, rear: number | undefined): NewParts | undefined {
+  const fork = view.at.fork;
+  let parts: NewParts = {};
+  if (fork?.kind === "fork") {
+    const { axle_to_crown, rake } = fork.ports;
+    if (axle_to_crown === undefined || rake === undefined) return undefined;
+    parts = { axle_to_crown_mm: axle_to_crown, rake_mm: rake };
+  }
+  const headset = view.at.headset;
+  if (headset?.kind === "headset" && headset.ports.lower_stack !== undefined)
+    parts = { ...parts, lower_stack_mm: headset.ports.lower_stack };
+  if (view.at.tyre_front !== undefined) {
+    if (front === undefined) return undefined;
+    parts = { ...parts, front_radius_mm: front };
+  }
+  if (view.at.tyre_rear !== undefined) {
+    if (rear === undefined) return undefined;
+    parts = { ...parts, rear_radius_mm: rear };
+  }
+  return parts;
+}

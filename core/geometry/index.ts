@@ -1,0 +1,16 @@
+export * from "./bicycle-points.js";
+export * from "./clearance-sheets.js";
+export * from "./fork-swap.js";
+export * from "./fork-swap-bands.js";
+export * from "./fork-swap-sheet.js";
+export * from "./frame-measures.js";
+export * from "./frame-problems.js";
+export * from "./pedal-strike.js";
+export * from "./sagged-radius.js";
+export { type SideViewValue, sideView } from "./side-view.js";
+export { LIMIT_SD } from "./side-view-doubt.js";
+export { FIGURE_KEYS, type SideFigures } from "./side-view-model.js";
+export * from "./side-view-sheet.js";
+export * from "./toe-clearance.js";
+export * from "./trail.js";
+export * from "./tyre-gap.js";

@@ -1,0 +1,3 @@
+export * from "./brake-end-sheets.js";
+export * from "./front-retention.js";
+export * from "./rotor-plane.js";

@@ -1,0 +1,118 @@
+/**
+ * On which days is this shop open, counted from the first session?
+ * Inputs: a week of opening days with a ceiling of hours, or a list of day numbers; hours a session; maybe the date
+ *   of the first session. Answer: a calendar, or refusals; with what was assumed.
+ * Where the ceiling allows fewer sessions than there are open days, the first ones in the week are used.
+ */
+import type { Refusal } from "../quantity/index.js";
+import { at } from "./at.js";
+import { type Calendar, CLOCK_EPS_H, makeCalendar } from "./calendar.js";
+import { weekDayOf } from "./plan-date.js";
+import { type Shop, WEEK_DAYS, type WeekDay } from "./plan-types.js";
+
+export interface ShopCalendar {
+  readonly calendar: Calendar;
+  /** Sessions there really are: the list's length; a weekly shop stays open. */
+  readonly sessionsListed: number;
+  readonly startDay: WeekDay | undefined;
+  readonly daysUsed: readonly WeekDay[];
+}
+
+export function shopCalendar(
+  shop: Shop,
+  startDate: string | undefined,
+):
+  | { readonly kind: "calendar"; readonly shop: ShopCalendar }
+  | { readonly kind: "refused"; readonly refusals: Refusal[] } {
+  const refusals: Refusal[] = [];
+  const refuse = (code: string, place: string, given: unknown, allowed: string, message: string) =>
+    refusals.push({ code, at: place, given, allowed, message });
+
+  if (!(shop.sessionH > 0 && shop.sessionH <= 24)) {
+    refuse(
+      "session-length",
+      "shop.sessionH",
+      shop.sessionH,
+      "over 0 and up to 24 hours",
+      `A session of ${shop.sessionH} h cannot be planned.`,
+    );
+  }
+  const dateDay = startDate === undefined ? undefined : weekDayOf(startDate);
+  if (startDate !== undefined && dateDay === undefined) {
+    refuse(
+      "bad-date",
+      "startDate",
+      startDate,
+      "a date as YYYY-MM-DD",
+      `${startDate} is no date. Write it as YYYY-MM-DD.`,
+    );
+  }
+
+  if (shop.kind === "listed") {
+    if (shop.days.length === 0) refuse("no-sessions", "shop.days", [], "at least one day", "No session is listed.");
+    shop.days.forEach((day, i) => {
+      const previous = shop.days[i - 1];
+      const overlaps = previous !== undefined && (day - previous) * 24 < shop.sessionH - CLOCK_EPS_H;
+      if (!Number.isFinite(day) || overlaps) {
+        refuse(
+          "bad-day",
+          `shop.days[${i}]`,
+          day,
+          "rising day numbers, each once",
+          `Session ${i + 1} is on day ${day}; list the days in rising order, each once.`,
+        );
+      }
+    });
+    if (refusals.length > 0) return { kind: "refused", refusals };
+    const calendar = makeCalendar(shop.days, shop.sessionH);
+    return { kind: "calendar", shop: { calendar, sessionsListed: shop.days.length, startDay: dateDay, daysUsed: [] } };
+  }
+
+  const open = WEEK_DAYS.filter((d) => shop.openDays.includes(d));
+  const sessions = Math.min(open.length, Math.floor(shop.hoursPerWeek / shop.sessionH + 1e-9));
+  const used = open.slice(0, Math.max(sessions, 0));
+  if (open.length === 0)
+    refuse("no-open-day", "shop.openDays", shop.openDays, "at least one week day", "The shop has no open day.");
+  else if (used.length === 0) {
+    refuse(
+      "no-whole-session",
+      "shop.hoursPerWeek",
+      shop.hoursPerWeek,
+      `at least one session of ${shop.sessionH} h`,
+      `${shop.hoursPerWeek} h a week hold no whole session of ${shop.sessionH} h.`,
+    );
+  }
+  const startDay = shop.startDay ?? dateDay ?? used[0];
+  if (startDay !== undefined && used.length > 0 && !used.includes(startDay)) {
+    refuse(
+      "closed-on-start-day",
+      "shop.startDay",
+      startDay,
+      used.join(", "),
+      `The first session is on a ${startDay}, but work goes on ${used.join(", ")}.`,
+    );
+  }
+  if (shop.startDay !== undefined && dateDay !== undefined && shop.startDay !== dateDay) {
+    refuse(
+      "start-day-and-date-differ",
+      "startDate",
+      startDate,
+      `a ${shop.startDay}`,
+      `${startDate} is a ${dateDay}, but the first session is said to be on a ${shop.startDay}.`,
+    );
+  }
+  if (refusals.length > 0 || startDay === undefined) return { kind: "refused", refusals };
+  const from = WEEK_DAYS.indexOf(startDay);
+  const days = used.map((d) => (WEEK_DAYS.indexOf(d) - from + 7) % 7).sort((a, b) => a - b);
+  const gaps = days.map((d, i) => (i + 1 < days.length ? at(days, i + 1) : 7) - d);
+  if (Math.min(...gaps) * 24 < shop.sessionH) throw new Error("sessions of one shop overlap");
+  return {
+    kind: "calendar",
+    shop: {
+      calendar: makeCalendar(days, shop.sessionH, { windows: days.length, days: 7 }),
+      sessionsListed: Number.POSITIVE_INFINITY,
+      startDay,
+      daysUsed: used,
+    },
+  };
+}

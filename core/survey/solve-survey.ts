@@ -1,0 +1,100 @@
+import type { Caution, Refusal } from "../quantity/index.js";
+import { fitSurvey, isGrosslyOff, PATIENT_STEPS, type SurveyFit } from "./fit-survey.js";
+import { culpritSentence, grossCulprits, type LeftOut } from "./leave-out.js";
+import { otherFrames } from "./other-frames.js";
+import { type ReadSurvey, readSurvey, type SurveyInput } from "./survey-input.js";
+import { refuseUndetermined, settlesAnOrdinaryFrame } from "./undetermined.js";
+
+/** Sources that every answer of the survey stands on. */
+export const SURVEY_SOURCE_IDS = [
+  "survey-side-view",
+  "survey-ghilani",
+  "survey-baarda",
+  "survey-workshop-sigma",
+] as const;
+
+export type SolvedSurvey =
+  | {
+      readonly kind: "refused";
+      readonly refusals: readonly Refusal[];
+      /** Where the survey is whole but no frame comes near it: a reading is far off. */
+      readonly farOff?: ReadSurvey;
+      readonly culprits?: readonly LeftOut[];
+    }
+  | {
+      readonly kind: "solved";
+      readonly fitted: SurveyFit;
+      readonly cautions: readonly Caution[];
+      /** Where a reading is far off: those that, left out, let all others agree. */
+      readonly culprits: readonly LeftOut[];
+    };
+
+/**
+ * Can a frame be fitted to these measurements at all? The fit, or all reasons why not.
+ * @param patient true: go on creeping where a reading is far off, so that the bent fit can be shown with its cautions.
+ */
+export function solveSurvey(input: SurveyInput, patient = false): SolvedSurvey {
+  const checked = readSurvey(input);
+  if ("refusals" in checked) return { kind: "refused", refusals: checked.refusals };
+  const { read } = checked;
+  let answer = fitSurvey(read);
+  if (patient && answer.kind === "no-convergence" && read.keys.length > read.active.length) {
+    answer = fitSurvey(read, { maxSteps: PATIENT_STEPS });
+  }
+  if (answer.kind === "rank-deficient") {
+    if (settlesAnOrdinaryFrame(read)) return { kind: "refused", refusals: [doesNotClose(read.keys)] };
+    return { kind: "refused", refusals: [refuseUndetermined(read, answer)] };
+  }
+  if (answer.kind === "no-convergence") {
+    if (read.keys.length <= read.active.length) return { kind: "refused", refusals: [doesNotClose(read.keys)] };
+    const culprits = grossCulprits(read);
+    return { kind: "refused", refusals: [farOff(read, culprits)], farOff: read, culprits };
+  }
+  if (answer.fit.degreesOfFreedom === 0 && answer.fit.chiSquare > 1e-6) {
+    return { kind: "refused", refusals: [doesNotClose(read.keys)] };
+  }
+  const { fitted, cautions: doubts } = otherFrames(answer);
+  const cautions = [...read.cautions, ...doubts];
+  const culprits = isGrosslyOff(fitted) ? grossCulprits(read, fitted.fit.normalised) : [];
+  const [culprit] = culprits;
+  if (culprit !== undefined) {
+    cautions.push({
+      code: "measurement-far-off",
+      at: `measurements[${culprit.index}].value`,
+      message: culpritSentence(read, culprits),
+    });
+  }
+  return { kind: "solved", fitted, cautions, culprits };
+}
+
+function farOff(read: ReadSurvey, culprits: readonly LeftOut[]): Refusal {
+  const [culprit] = culprits;
+  if (culprit === undefined) {
+    return {
+      code: "no-convergence",
+      at: "measurements",
+      given: read.keys,
+      allowed: "measurements of one frame",
+      message:
+        "No frame was found that comes near all of these measurements. Some must be far off: check units, and which line was written where.",
+    };
+  }
+  return {
+    code: "no-convergence",
+    at: `measurements[${culprit.index}].value`,
+    given: read.values[culprit.index],
+    allowed: `about ${culprit.predicted.toFixed(1)}, as the others say`,
+    message: `No frame was found that comes near all of these measurements. ${culpritSentence(read, culprits)}`,
+  };
+}
+
+function doesNotClose(given: readonly string[]): Refusal {
+  return {
+    code: "does-not-close",
+    at: "measurements",
+    given,
+    allowed: "lengths that close every triangle of the frame",
+    message:
+      "These figures close no frame: somewhere one length is longer than the other two sides of its triangle together. Measure again, and add a check length.",
+  };
+}

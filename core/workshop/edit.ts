@@ -1,0 +1,106 @@
+/**
+ * How is one value of a document changed so that its comments and everything else stay as written? The edit is made on
+ * the text; the typed document is read anew from the result, and an edit that cannot be read changes nothing.
+ */
+import { parseDocument } from "yaml";
+import type { AnyDoc } from "./documents.js";
+import { type PlainRefusal, readPlain } from "./load.js";
+
+export type EditPath = readonly (string | number)[];
+
+export type EditResult =
+  | { readonly kind: "edited"; readonly text: string; readonly doc: AnyDoc; readonly plain: unknown }
+  | { readonly kind: "refused"; readonly refusals: readonly PlainRefusal[] };
+
+/** What a person typed into a field, as the scalar that belongs into the text: plain numbers stay numbers. */
+export function scalarOf(written: string | number | boolean | null): string | number | boolean | null {
+  if (typeof written !== "string") return written;
+  const t = written.trim();
+  return /^[-+]?\d+(\.\d+)?$/.test(t) && t.length < 16 ? Number(t) : t;
+}
+
+/** A copy of the plain data with one value set (or taken out with undefined). Nothing else is touched. */
+export function withValue(plain: unknown, path: EditPath, value: unknown): unknown {
+  const [head, ...rest] = path;
+  if (head === undefined) return value;
+  if (Array.isArray(plain)) {
+    const copy = plain.slice();
+    const i = Number(head);
+    if (rest.length === 0 && value === undefined) copy.splice(i, 1);
+    else copy[i] = withValue(copy[i], rest, value);
+    return copy;
+  }
+  const copy: Record<string, unknown> = { ...((plain as Record<string, unknown> | null | undefined) ?? {}) };
+  const key = String(head);
+  if (key === "__proto__" || key === "constructor" || key === "prototype") return copy;
+  if (rest.length === 0 && value === undefined) delete copy[key];
+  else copy[key] = withValue(copy[key], rest, value);
+  return copy;
+}
+
+/** The edit on plain data only: what the page does at every keystroke. */
+export function editPlain(
+  plain: unknown,
+  path: EditPath,
+  value: unknown,
+):
+  | { readonly kind: "read"; readonly doc: AnyDoc; readonly plain: unknown }
+  | { readonly kind: "refused"; readonly refusals: readonly PlainRefusal[] } {
+  const changed = withValue(plain, path, value);
+  const read = readPlain(changed);
+  return read.kind === "read" ? { ...read, plain: changed } : read;
+}
+
+/** The edit on the text: what the store keeps. `undefined` takes the key out. */
+export function editText(text: string, path: EditPath, value: unknown): EditResult {
+  const document = parseDocument(text, { strict: true, uniqueKeys: true });
+  if (document.errors.length > 0) {
+    return {
+      kind: "refused",
+      refusals: [
+        {
+          code: "yaml",
+          path: [],
+          given: null,
+          allowed: "well-formed YAML",
+          message: document.errors[0]?.message ?? "cannot be read",
+        },
+      ],
+    };
+  }
+  if (
+    path.some((p) => p === "__proto__" || p === "constructor" || p === "prototype") ||
+    path.length === 0 ||
+    path.length > 12
+  ) {
+    return {
+      kind: "refused",
+      refusals: [
+        {
+          code: "bad-path",
+          path,
+          given: path.join("."),
+          allowed: "a path of 1 to 12 plain keys",
+          message: "this place cannot be edited",
+        },
+      ],
+    };
+  }
+  if (value === undefined) document.deleteIn(path);
+  else {
+    const old = document.getIn(path, true);
+    const fresh = document.createNode(value);
+    // A comment that stood beside the old value stays beside the new one.
+    if (old !== null && typeof old === "object" && "comment" in old && old.comment)
+      Object.assign(fresh, { comment: old.comment });
+    document.setIn(path, fresh);
+  }
+  const plain: unknown = document.toJS({ maxAliasCount: 50 });
+  const read = readPlain(plain);
+  if (read.kind === "refused") return read;
+  const out = document.toString({ lineWidth: 0, flowCollectionPadding: true });
+  const again: unknown = parseDocument(out).toJS();
+  if (JSON.stringify(again) !== JSON.stringify(plain))
+    throw new Error("an edit did not survive being written and read again");
+  return { kind: "edited", text: out, doc: read.doc, plain };
+}

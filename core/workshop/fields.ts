@@ -1,0 +1,175 @@
+/**
+ * How does a document's text become numbers? Every field reads what people write ("1 1/8\"", "49,1 cm", 442) into the
+ * base unit of its dimension, and refuses the rest with the three ways to write it. "?" means: not measured yet.
+ */
+import { z } from "zod";
+import { type NumberDimension, nearestName, readQuantity } from "../quantity/index.js";
+
+/** A number a person entered, with the spread that stands beside it where one was written ("442 ± 0.3"). */
+export interface Entered {
+  readonly value: number;
+  /** Half-width as written after ±, in the same unit. */
+  readonly plusMinus?: number;
+  /** Exactly what the person wrote. */
+  readonly written: string;
+}
+
+function entered(dimension: NumberDimension, min: number, max: number, unit: string) {
+  return z.unknown().transform((given, ctx): Entered => {
+    if (typeof given !== "number" && typeof given !== "string") {
+      const message =
+        given === undefined
+          ? "missing: write a number with its unit"
+          : "write a number with its unit, or ? if it is not measured";
+      ctx.addIssue({
+        code: "custom",
+        input: given,
+        message,
+        params: { code: given === undefined ? "missing" : "not-text", allowed: "a number with its unit" },
+      });
+      return z.NEVER;
+    }
+    // A bare number is in the base unit already; most fields are, and this is read at every keystroke.
+    if (typeof given === "number" && given >= min && given <= max) return { value: given, written: String(given) };
+    const reading = readQuantity(given, dimension);
+    if (reading.kind !== "read") {
+      ctx.addIssue({
+        code: "custom",
+        input: given,
+        message: `${reading.reason} Write it as ${reading.ways.join(", or ")}.`,
+        params: { code: reading.code, allowed: reading.allowed },
+      });
+      return z.NEVER;
+    }
+    if (!(reading.value >= min && reading.value <= max)) {
+      ctx.addIssue({
+        code: "custom",
+        input: given,
+        message: `${reading.written} is outside ${min} to ${max} ${unit}`.trim(),
+        params: { code: "out-of-range", allowed: `${min} to ${max} ${unit}`.trim() },
+      });
+      return z.NEVER;
+    }
+    const spread = reading.plusMinus;
+    return { value: reading.value, written: String(given), ...(spread === undefined ? {} : { plusMinus: spread }) };
+  });
+}
+
+const plain = (dimension: NumberDimension, min: number, max: number, unit: string) =>
+  entered(dimension, min, max, unit).transform((e) => e.value);
+
+/** Length in mm. */
+export const mm = (min = 0, max = 5000) => plain("length", min, max, "mm");
+/** Length in mm together with what was written. */
+export const mmEntered = (min = 0, max = 5000) => entered("length", min, max, "mm");
+/** Angle in degrees. */
+export const deg = (min = -360, max = 360) => plain("angle", min, max, "°");
+export const degEntered = (min = -360, max = 360) => entered("angle", min, max, "°");
+/** Mass in grams: a bare number is grams. */
+export const grams = (max = 300_000) =>
+  z.union([z.number(), z.string()]).transform((given, ctx): number => {
+    if (typeof given === "number" && Number.isFinite(given) && given >= 0 && given <= max) return given;
+    const reading = readQuantity(given, "mass", { bareUnit: "g", into: "g" });
+    const value = reading.kind === "read" ? reading.value : Number.NaN;
+    if (reading.kind === "read" && value >= 0 && value <= max) return value;
+    ctx.addIssue({
+      code: "custom",
+      input: given,
+      message:
+        reading.kind === "read"
+          ? `${String(given)} is outside 0 to ${max} g`
+          : `${reading.reason} Write it as ${reading.ways.join(", or ")}.`,
+    });
+    return z.NEVER;
+  });
+/** Mass of people and loads in kg. */
+export const kg = (max = 300) => plain("mass", 0, max, "kg");
+/** Hands-on or clock time in hours. */
+export const hours = (max = 2000) => plain("time", 0, max, "h");
+/** A sum in the workshop's own currency unit. */
+export const money = () => z.number({ error: "write a plain sum, such as 30 or 12.5" }).min(0).max(1_000_000);
+export const count = (min: number, max: number) => z.number().int().min(min).max(max);
+export const ratio = (min: number, max: number) => z.number().min(min).max(max);
+
+/** "?" stands for "not measured"; it is kept in the text and read as absent. */
+export const unknownable = <T extends z.ZodType>(inner: T) =>
+  z
+    .union([z.literal("?"), z.null(), inner])
+    .optional()
+    .transform((v): z.output<T> | undefined => (v === "?" || v === null ? undefined : (v as z.output<T> | undefined)));
+
+const quoted = (given: unknown) => JSON.stringify(given) ?? String(given);
+
+/** A record with fixed keys; an unknown key is refused with the nearest known one. */
+export function fixed<S extends z.ZodRawShape>(shape: S) {
+  const known = Object.keys(shape);
+  return z.strictObject(shape, {
+    error: (issue) => {
+      if (issue.code === "unrecognized_keys") {
+        const keys = (issue as unknown as { keys: string[] }).keys;
+        return keys
+          .map((key) => {
+            const near = nearestName(key, known);
+            return near === undefined
+              ? `unknown key ${quoted(key)}; known here: ${known.slice(0, 12).join(", ")}`
+              : `unknown key ${quoted(key)}; did you mean ${quoted(near)}?`;
+          })
+          .join("; ");
+      }
+      if (issue.code === "invalid_type")
+        return `expected a group of keys (${known.slice(0, 8).join(", ")}${known.length > 8 ? ", …" : ""})`;
+      return undefined;
+    },
+  });
+}
+
+/** One word of a closed list; a wrong word is refused with the nearest. */
+export function word<const W extends readonly [string, ...string[]]>(words: W) {
+  return z.enum(words, {
+    error: (issue) => {
+      const near = typeof issue.input === "string" ? nearestName(issue.input, words) : undefined;
+      return `${quoted(issue.input)} is not one of ${words.join(", ")}${near === undefined ? "" : `; did you mean ${quoted(near)}?`}`;
+    },
+  });
+}
+
+export const text = (max = 400) => z.string().max(max, { error: `keep it under ${max} letters` });
+export const id = () =>
+  z
+    .union([z.string(), z.number()])
+    .transform((v) => String(v))
+    .pipe(z.string().regex(/^[A-Za-z0-9][A-Za-z0-9_-]{0,39}$/, { error: "an id is 1 to 40 letters, digits, - or _" }));
+
+/** Tyre or rim marking by ISO 5775: width-BSD on the tyre wall; here written BSD-width as in `584-47`, or `47-584`. */
+export const tyreSize = () =>
+  z
+    .string({ error: "write the two-number marking, such as 584-47" })
+    .transform((given, ctx): { readonly bsdMm: number; readonly widthMm: number } => {
+      const match = /^\s*(\d{2,3})\s*[-–]\s*(\d{2,3})\s*$/.exec(given);
+      const a = Number(match?.[1]);
+      const b = Number(match?.[2]);
+      const bsdMm = Math.max(a, b);
+      const widthMm = Math.min(a, b);
+      if (!match || bsdMm < 200 || bsdMm > 700 || widthMm < 15 || widthMm > 130) {
+        ctx.addIssue({
+          code: "custom",
+          input: given,
+          message: `${quoted(given)} is not a two-number marking such as 584-47 (bead seat 200 to 700, width 15 to 130)`,
+        });
+        return z.NEVER;
+      }
+      return { bsdMm, widthMm };
+    });
+
+/** A measured profile: distance → reading, e.g. {"300": 64, "315.5": 60}; sorted by distance. */
+export const profile = () =>
+  z.record(z.string(), mm(0, 400)).transform((given, ctx): readonly (readonly [number, number])[] => {
+    const rows = Object.entries(given).map(([at, value]) => [Number(at), value] as const);
+    for (const [at] of rows) {
+      if (!Number.isFinite(at) || at < 0 || at > 1000) {
+        ctx.addIssue({ code: "custom", input: given, message: "each key is a distance in mm from 0 to 1000" });
+        return z.NEVER;
+      }
+    }
+    return rows.sort((p, q) => p[0] - q[0]);
+  });

@@ -1,0 +1,11 @@
+export * from "./build.js";
+export * from "./documents.js";
+export * from "./donor.js";
+export * from "./edit.js";
+export type { Entered } from "./fields.js";
+export * from "./load.js";
+export * from "./part.js";
+export * from "./people.js";
+export * from "./resolve.js";
+export * from "./shop.js";
+export * from "./words.js";

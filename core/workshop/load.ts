@@ -1,0 +1,384 @@
+/**
+ * What do these files say? YAML or JSON text (several documents in one text are parted by `---`) is read into typed
+ * documents. Everything wrong is told at once, each with file, line and column, the value given and what is allowed.
+ * Bounds: 2 MB a text, 60 documents, 40 levels deep. The text itself stays the record; nothing is rewritten here.
+ */
+import { type Document, isNode, LineCounter, parseAllDocuments } from "yaml";
+import type { z } from "zod";
+import { nearestName, type Refusal } from "../quantity/index.js";
+import { type AnyDoc, DOC_KINDS, DOCUMENT_SCHEMAS, type DocKind } from "./documents.js";
+
+export const TEXT_LIMIT = 2_000_000;
+const DOCUMENTS_LIMIT = 60;
+const DEPTH_LIMIT = 40;
+
+export interface LoadedDoc {
+  readonly doc: AnyDoc;
+  /** The plain data as written, before reading; edits start from it. */
+  readonly plain: unknown;
+  /** Name of the file it came from. */
+  readonly file: string;
+  /**
+   * The text of this one document as it was written: from the end of the document before it to its own end, with the
+   * dividing line and all comments. One after the other these are the whole file, byte for byte (empty documents left out).
+   */
+  readonly text: string;
+}
+
+export interface Loaded {
+  readonly kind: "loaded";
+  readonly docs: readonly LoadedDoc[];
+}
+export interface LoadRefused {
+  readonly kind: "refused";
+  readonly refusals: readonly Refusal[];
+}
+
+const pathText = (path: readonly PropertyKey[]) =>
+  path.map((p, i) => (typeof p === "number" ? `[${p}]` : i === 0 ? String(p) : `.${String(p)}`)).join("");
+
+/** Leading blanks and list dashes of the most indented line: linear in the text, no backtracking. */
+function deepestIndent(text: string): number {
+  let deepest = 0;
+  let here = 0;
+  let leading = true;
+  for (let i = 0; i < text.length; i++) {
+    const c = text.charCodeAt(i);
+    if (c === 0x0a) {
+      leading = true;
+      here = 0;
+    } else if (leading && (c === 0x20 || c === 0x09 || c === 0x2d || c === 0x3f)) {
+      here += 1;
+      if (here > deepest) deepest = here;
+    } else leading = false;
+  }
+  return deepest;
+}
+
+function tooDeep(text: string): boolean {
+  // Flow brackets, counted without regard to strings: a cheap bound against deep nesting before the parser recurses.
+  let depth = 0;
+  for (let i = 0; i < text.length; i++) {
+    const c = text.charCodeAt(i);
+    if (c === 0x5b || c === 0x7b) {
+      if (++depth > 400) return true;
+    } else if (c === 0x5d || c === 0x7d) depth = Math.max(0, depth - 1);
+  }
+  return deepestIndent(text) > 400;
+}
+
+/** Deeper than the limit, or holding itself through an alias. Each value on the path is met once, so a loop is seen. */
+function nestedTooDeeply(value: unknown, limit: number, path: Set<unknown> = new Set()): boolean {
+  if (value === null || typeof value !== "object") return false;
+  if (path.size >= limit || path.has(value)) return true;
+  path.add(value);
+  const deep = Object.values(value).some((child) => nestedTooDeeply(child, limit, path));
+  path.delete(value);
+  return deep;
+}
+
+/** The text cut at the end of each document; what stands after the last one belongs to it. */
+function slicesOf(text: string, documents: readonly Document[]): string[] {
+  let from = 0;
+  return documents.map((document, index) => {
+    const end = index === documents.length - 1 ? text.length : (document.range?.[2] ?? text.length);
+    const slice = text.slice(from, end);
+    from = end;
+    return slice;
+  });
+}
+
+const nothing = (file: string, given: string): LoadRefused => ({
+  kind: "refused",
+  refusals: [
+    {
+      code: "empty-file",
+      at: file,
+      given,
+      allowed: `one or more documents, each with kind (${DOC_KINDS.join(", ")}) and version`,
+      message: `${file} holds no document. Write kind, version and id first, as in demo/quayside.yaml.`,
+    },
+  ],
+});
+
+export function loadText(text: string, file: string): Loaded | LoadRefused {
+  if (text.length > TEXT_LIMIT) {
+    return {
+      kind: "refused",
+      refusals: [
+        {
+          code: "file-too-large",
+          at: file,
+          given: `${(text.length / 1e6).toFixed(1)} MB`,
+          allowed: `${TEXT_LIMIT / 1e6} MB at most`,
+          message: `${file} is ${(text.length / 1e6).toFixed(1)} MB; at most ${TEXT_LIMIT / 1e6} MB is read. Photographs do not belong in it.`,
+        },
+      ],
+    };
+  }
+  if (text.trim() === "") return nothing(file, "an empty file");
+  if (tooDeep(text)) {
+    return {
+      kind: "refused",
+      refusals: [
+        {
+          code: "too-deep",
+          at: file,
+          given: "more than 400 levels",
+          allowed: `${DEPTH_LIMIT} levels`,
+          message: `${file} is nested too deeply to be a document of ours.`,
+        },
+      ],
+    };
+  }
+  const lines = new LineCounter();
+  let parsed: Document[];
+  try {
+    const all = parseAllDocuments(text, { lineCounter: lines, prettyErrors: false, strict: true, uniqueKeys: true });
+    parsed = Array.isArray(all) ? (all as Document[]) : [];
+  } catch (cause) {
+    return {
+      kind: "refused",
+      refusals: [
+        {
+          code: "yaml",
+          at: file,
+          given: "",
+          allowed: "YAML or JSON",
+          message: `${file} cannot be read as YAML: ${cause instanceof Error ? cause.message : "unknown reason"}`,
+        },
+      ],
+    };
+  }
+  const where = (offset: number | undefined) => {
+    if (offset === undefined) return file;
+    const { line, col } = lines.linePos(offset);
+    return `${file}:${line}:${col}`;
+  };
+  const refusals: Refusal[] = [];
+  for (const document of parsed) {
+    for (const error of document.errors) {
+      refusals.push({
+        code: "yaml",
+        at: where(error.pos[0]),
+        given: text.slice(error.pos[0], Math.min(error.pos[1], error.pos[0] + 40)),
+        allowed: "well-formed YAML or JSON",
+        message: `${where(error.pos[0])}: ${error.message}`,
+      });
+    }
+  }
+  if (refusals.length > 0) return { kind: "refused", refusals };
+  if (parsed.length > DOCUMENTS_LIMIT) {
+    return {
+      kind: "refused",
+      refusals: [
+        {
+          code: "too-many-documents",
+          at: file,
+          given: parsed.length,
+          allowed: `${DOCUMENTS_LIMIT} documents in one text`,
+          message: `${file} holds ${parsed.length} documents; ${DOCUMENTS_LIMIT} is the most.`,
+        },
+      ],
+    };
+  }
+  const docs: LoadedDoc[] = [];
+  const seen = new Map<string, string>();
+  const slices = slicesOf(text, parsed);
+  for (const [index, document] of parsed.entries()) {
+    if (document.contents === null) continue;
+    const start = isNode(document.contents) ? document.contents.range?.[0] : undefined;
+    let plain: unknown;
+    try {
+      plain = document.toJS({ maxAliasCount: 50 });
+    } catch (cause) {
+      refusals.push({
+        code: "yaml",
+        at: where(start),
+        given: "",
+        allowed: "at most 50 uses of an alias",
+        message: `${where(start)}: ${cause instanceof Error ? cause.message : "cannot be expanded"}`,
+      });
+      continue;
+    }
+    if (nestedTooDeeply(plain, DEPTH_LIMIT)) {
+      refusals.push({
+        code: "too-deep",
+        at: where(start),
+        given: `more than ${DEPTH_LIMIT} levels`,
+        allowed: `${DEPTH_LIMIT} levels`,
+        message: `${where(start)}: nested too deeply.`,
+      });
+      continue;
+    }
+    const offsetAt = (path: readonly PropertyKey[]) => {
+      for (let n = path.length; n >= 0; n--) {
+        const node = document.getIn(path.slice(0, n), true) as unknown;
+        if (isNode(node) && node.range) return node.range[0];
+      }
+      return start;
+    };
+    const read = readPlain(plain);
+    if (read.kind === "refused") {
+      for (const r of read.refusals) {
+        const offset = offsetAt(r.path);
+        refusals.push({
+          code: r.code,
+          at: `${where(offset)}${r.path.length > 0 ? ` ${pathText(r.path)}` : ""}`,
+          given: r.given,
+          allowed: r.allowed,
+          message: `${where(offset)} ${pathText(r.path)}: ${r.message}`,
+        });
+      }
+      continue;
+    }
+    const key = `${read.doc.kind} ${read.doc.id}`;
+    const before = seen.get(key);
+    if (before !== undefined) {
+      refusals.push({
+        code: "twice",
+        at: where(start),
+        given: key,
+        allowed: "one document of a kind and id",
+        message: `${where(start)}: ${key} stands twice; first at ${before}.`,
+      });
+      continue;
+    }
+    seen.set(key, where(start));
+    docs.push({ doc: read.doc, plain, file, text: slices[index] ?? "" });
+  }
+  if (refusals.length > 0) return { kind: "refused", refusals };
+  if (docs.length === 0) return nothing(file, "no content");
+  return { kind: "loaded", docs };
+}
+
+export interface PlainRefusal {
+  readonly code: string;
+  readonly path: readonly PropertyKey[];
+  readonly given: unknown;
+  readonly allowed: string;
+  readonly message: string;
+}
+
+/** Reads one document from plain data (as from JSON or an edit). */
+export function readPlain(
+  plain: unknown,
+):
+  | { readonly kind: "read"; readonly doc: AnyDoc }
+  | { readonly kind: "refused"; readonly refusals: readonly PlainRefusal[] } {
+  const kind = isRecord(plain) ? plain["kind"] : undefined;
+  if (!isRecord(plain) || typeof kind !== "string" || !DOC_KINDS.includes(kind as DocKind)) {
+    const near = typeof kind === "string" ? nearestName(kind, DOC_KINDS) : undefined;
+    return {
+      kind: "refused",
+      refusals: [
+        {
+          code: "unknown-kind",
+          path: isRecord(plain) && "kind" in plain ? ["kind"] : [],
+          given: kind ?? null,
+          allowed: DOC_KINDS.join(", "),
+          message:
+            kind === undefined
+              ? `no kind given; write one of ${DOC_KINDS.join(", ")}`
+              : `unknown kind ${JSON.stringify(kind)}${near === undefined ? `; known: ${DOC_KINDS.join(", ")}` : `; did you mean "${near}"?`}`,
+        },
+      ],
+    };
+  }
+  const version = plain["version"];
+  if (version !== 1) {
+    return {
+      kind: "refused",
+      refusals: [
+        {
+          code: "unknown-version",
+          path: "version" in plain ? ["version"] : [],
+          given: version ?? null,
+          allowed: "version: 1",
+          message:
+            version === undefined
+              ? "no version given; write version: 1"
+              : `version ${JSON.stringify(version)} is not known here; this program reads version 1. Nothing was changed.`,
+        },
+      ],
+    };
+  }
+  const result = (DOCUMENT_SCHEMAS[kind as DocKind] as z.ZodType<AnyDoc>).safeParse(plain);
+  if (result.success) return { kind: "read", doc: result.data };
+  const refusals: PlainRefusal[] = [];
+  for (const issue of result.error.issues) for (const leaf of leaves(issue, [])) refusals.push(leaf.refusal(plain));
+  return { kind: "refused", refusals };
+}
+
+interface Leaf {
+  readonly refusal: (plain: unknown) => PlainRefusal;
+}
+
+/** A union's issue is told by its most telling branch (the one with the deepest or most special message). */
+function leaves(issue: z.core.$ZodIssue, prefix: readonly PropertyKey[]): Leaf[] {
+  const path = [...prefix, ...issue.path];
+  if (issue.code === "invalid_union" && issue.errors.length > 0) {
+    const branches = issue.errors.filter((b) => b.length > 0);
+    const rank = (b: readonly z.core.$ZodIssue[]) =>
+      Math.max(
+        ...b.map(
+          (i) =>
+            i.path.length * 10 +
+            (i.code === "custom"
+              ? 5
+              : i.code === "invalid_union"
+                ? 4
+                : i.code === "invalid_type" || i.code === "invalid_value"
+                  ? 0
+                  : 3),
+        ),
+      );
+    const best = branches.sort((a, b) => rank(b) - rank(a))[0];
+    if (best) return best.flatMap((i) => leaves(i, path));
+  }
+  return [
+    {
+      refusal: (plain) => ({
+        code:
+          issue.code === "unrecognized_keys"
+            ? "unknown-key"
+            : issue.code === "custom"
+              ? String(issue.params?.["code"] ?? "unreadable")
+              : issue.code.replaceAll("_", "-"),
+        path: issue.code === "unrecognized_keys" ? [...path, issue.keys[0] ?? ""] : path,
+        given: valueAt(plain, issue.code === "unrecognized_keys" ? [...path, issue.keys[0] ?? ""] : path),
+        allowed:
+          issue.code === "custom" && typeof issue.params?.["allowed"] === "string"
+            ? issue.params["allowed"]
+            : allowedBy(issue),
+        message: issue.message,
+      }),
+    },
+  ];
+}
+
+function allowedBy(issue: z.core.$ZodIssue): string {
+  switch (issue.code) {
+    case "too_big":
+      return `at most ${issue.maximum}`;
+    case "too_small":
+      return `at least ${issue.minimum}`;
+    case "invalid_type":
+      return issue.expected;
+    case "invalid_value":
+      return issue.values.map(String).join(", ");
+    default:
+      return issue.message;
+  }
+}
+
+const isRecord = (v: unknown): v is Record<string, unknown> => v !== null && typeof v === "object" && !Array.isArray(v);
+
+function valueAt(plain: unknown, path: readonly PropertyKey[]): unknown {
+  let here: unknown = plain;
+  for (const step of path) {
+    if (here === null || typeof here !== "object") return null;
+    here = (here as Record<PropertyKey, unknown>)[step];
+  }
+  return here ?? null;
+}

@@ -1,0 +1,202 @@
+/** Which documents belong to this build, and which parts stand in its places? Everything missing is told at once. */
+import { nearestName, type Refusal } from "../quantity/index.js";
+import type { BuildDoc } from "./build.js";
+import type { AnyDoc, DocKind, DocOfKind } from "./documents.js";
+import type { DonorDoc } from "./donor.js";
+import type { Part } from "./part.js";
+import type { IntentDoc, RiderDoc, RouteDoc } from "./people.js";
+import type { BinDoc, PricesDoc, ShopDoc } from "./shop.js";
+import { PLACES, type Place } from "./words.js";
+
+export interface ResolvedBuild {
+  readonly build: BuildDoc;
+  readonly donor: DonorDoc;
+  readonly rider: RiderDoc;
+  readonly intent: IntentDoc;
+  readonly shop: ShopDoc;
+  readonly bin: BinDoc;
+  readonly prices: PricesDoc;
+  readonly route?: RouteDoc;
+  readonly parts: ReadonlyMap<string, Part>;
+  /** Part in each chosen place. */
+  readonly at: Readonly<Partial<Record<Place, Part>>>;
+  readonly also: readonly { readonly part: Part; readonly qty: number }[];
+}
+
+/** Which kinds of part may stand in which place. */
+export const KINDS_OF_PLACE: Readonly<Record<Place, readonly Part["kind"][]>> = {
+  fork: ["fork"],
+  headset: ["headset"],
+  stem: ["stem", "quill_stem"],
+  bar: ["bar"],
+  spacers: ["spacers"],
+  lever: ["lever_pair"],
+  shifter: ["shifter"],
+  wheel_front: ["wheel_front"],
+  wheel_rear: ["wheel_rear"],
+  tyre_front: ["tyre"],
+  tyre_rear: ["tyre"],
+  tube_front: ["tube"],
+  tube_rear: ["tube"],
+  caliper: ["caliper_pair"],
+  caliper_front: ["caliper"],
+  caliper_rear: ["caliper"],
+  rotor_front: ["rotor"],
+  rotor_rear: ["rotor"],
+  adapter_front: ["adapter"],
+  adapter_rear: ["adapter"],
+  hose: ["hose_kit"],
+  cable: ["cable_kit"],
+  bb: ["bb"],
+  crank: ["crank"],
+  ring: ["ring"],
+  sprocket: ["sprocket", "cassette"],
+  chain: ["chain"],
+  tensioner: ["chain_tensioner"],
+  washers: ["washers"],
+  guards: ["guards"],
+  rack: ["rack"],
+  post: ["post"],
+  saddle: ["saddle"],
+  light: ["light_set"],
+  axle_kit: ["axle_kit"],
+};
+
+export function resolveBuild(
+  docs: readonly AnyDoc[],
+  buildId?: string,
+):
+  | { readonly kind: "resolved"; readonly resolved: ResolvedBuild }
+  | { readonly kind: "refused"; readonly refusals: readonly Refusal[] } {
+  const refusals: Refusal[] = [];
+  const builds = docs.filter((d): d is BuildDoc => d.kind === "build");
+  const build = buildId === undefined ? builds[0] : builds.find((b) => b.id === buildId);
+  if (build === undefined || (buildId === undefined && builds.length > 1)) {
+    const ids = builds.map((b) => b.id);
+    return {
+      kind: "refused",
+      refusals: [
+        {
+          code: builds.length > 1 ? "which-build" : "no-build",
+          at: "build",
+          given: buildId ?? null,
+          allowed: ids.length > 0 ? ids.join(", ") : "a document of kind build",
+          message:
+            builds.length > 1 && buildId === undefined
+              ? `more than one build here (${ids.join(", ")}); name one with --build`
+              : `no build ${buildId ?? ""} here${ids.length > 0 ? `; there is ${ids.join(", ")}` : "; a file to be checked needs a document of kind build"}`,
+        },
+      ],
+    };
+  }
+  const find = <K extends DocKind>(kind: K, id: string): DocOfKind<K> | undefined => {
+    const hit = docs.find((d) => d.kind === kind && d.id === id) as DocOfKind<K> | undefined;
+    if (hit === undefined) {
+      const ids = docs.filter((d) => d.kind === kind).map((d) => d.id);
+      const near = nearestName(id, ids);
+      refusals.push({
+        code: "not-found",
+        at: `build.${kind}`,
+        given: id,
+        allowed: ids.length > 0 ? ids.join(", ") : `a document of kind ${kind}`,
+        message: `build ${build.id} names ${kind} "${id}", which is not here${near === undefined ? "" : `; did you mean "${near}"?`}`,
+      });
+    }
+    return hit;
+  };
+  const donor = find("donor", build.donor);
+  const rider = find("rider", build.rider);
+  const intent = find("intent", build.intent);
+  const shop = find("shop", build.shop);
+  const bin = find("bin", build.bin);
+  const prices = find("prices", build.prices);
+  const route = build.route === undefined ? undefined : find("route", build.route);
+  const parts = new Map<string, Part>();
+  for (const [i, part] of (bin?.parts ?? []).entries()) {
+    if (parts.has(part.id))
+      refusals.push({
+        code: "twice",
+        at: `bin.parts[${i}].id`,
+        given: part.id,
+        allowed: "each id once",
+        message: `part ${part.id} stands twice in bin ${bin?.id}`,
+      });
+    parts.set(part.id, part);
+  }
+  const partAt = (id: string, at: string): Part | undefined => {
+    const part = parts.get(id);
+    if (part === undefined && bin !== undefined) {
+      const near = nearestName(id, [...parts.keys()]);
+      refusals.push({
+        code: "not-found",
+        at,
+        given: id,
+        allowed: `a part of bin ${bin.id}`,
+        message: `${at}: part "${id}" is not in bin ${bin.id}${near === undefined ? "" : `; did you mean "${near}"?`}`,
+      });
+    }
+    return part;
+  };
+  const checkKind = (place: Place, part: Part | undefined, at: string) => {
+    if (part !== undefined && !KINDS_OF_PLACE[place].includes(part.kind)) {
+      refusals.push({
+        code: "wrong-kind",
+        at,
+        given: `${part.id} (${part.kind})`,
+        allowed: KINDS_OF_PLACE[place].join(" or "),
+        message: `${at}: ${part.id} is a ${part.kind}; this place takes ${KINDS_OF_PLACE[place].join(" or ")}`,
+      });
+    }
+  };
+  const at: Partial<Record<Place, Part>> = {};
+  const used = new Map<string, number>();
+  for (const place of PLACES) {
+    const id = build.chosen[place];
+    if (id !== undefined) {
+      const part = partAt(id, `build.chosen.${place}`);
+      checkKind(place, part, `build.chosen.${place}`);
+      if (part) {
+        at[place] = part;
+        used.set(part.id, (used.get(part.id) ?? 0) + 1);
+      }
+    }
+    for (const [i, other] of (build.consider?.[place] ?? []).entries())
+      checkKind(place, partAt(other, `build.consider.${place}[${i}]`), `build.consider.${place}[${i}]`);
+  }
+  const also: { part: Part; qty: number }[] = [];
+  for (const [i, row] of (build.also ?? []).entries()) {
+    const part = partAt(row.part, `build.also[${i}].part`);
+    if (part) {
+      also.push({ part, qty: row.qty });
+      used.set(part.id, (used.get(part.id) ?? 0) + row.qty);
+    }
+  }
+  for (const [id, n] of used) {
+    const part = parts.get(id);
+    if (part && n > part.qty) {
+      refusals.push({
+        code: "not-enough",
+        at: "build.chosen",
+        given: `${n} of ${id}`,
+        allowed: `${part.qty} in the bin`,
+        message: `${id} is used ${n} times; the bin has ${part.qty}. A part is never used twice.`,
+      });
+    }
+  }
+  for (const [i, alternative] of (build.alternatives ?? []).entries()) {
+    for (const [place, id] of Object.entries(alternative.change)) {
+      if (typeof id === "string")
+        checkKind(
+          place as Place,
+          partAt(id, `build.alternatives[${i}].change.${place}`),
+          `build.alternatives[${i}].change.${place}`,
+        );
+    }
+  }
+  if (refusals.length > 0 || !donor || !rider || !intent || !shop || !bin || !prices)
+    return { kind: "refused", refusals };
+  return {
+    kind: "resolved",
+    resolved: { build, donor, rider, intent, shop, bin, prices, ...(route ? { route } : {}), parts, at, also },
+  };
+}
