@@ -1,0 +1,108 @@
+import { describe, expect, test } from "vitest";
+import type { Item } from "../model/index.js";
+import { cloudAndWall } from "./cloud-and-wall.js";
+import { frontRetentionArrows } from "./front-retention-arrows.js";
+import { gapBars } from "./gap-bars.js";
+import { planStrip } from "./plan-strip.js";
+import { residualBars } from "./residual-bars.js";
+
+const b95 = (low: number, high: number) => ({ low, high, means: "95 %" });
+const texts = (items: readonly Item[]) => items.filter((i) => i.kind === "text").map((i) => i.text);
+const only = <K extends Item["kind"]>(items: readonly Item[], kind: K) =>
+  items.filter((i): i is Extract<Item, { kind: K }> => i.kind === kind);
+
+describe("cloud and wall", () => {
+  const input = { what: "gap", unit: "mm", limit: 4, limitIs: "least" as const, from: 0, to: 10 };
+
+  test("the dust spans its band on the line's scale", () => {
+    const { items, label } = cloudAndWall({ ...input, value: 5, band: b95(3, 7) });
+    // The line is 264 px for 10 mm: a band of 4 mm is 105.6 px, so one sd is 105.6 / 3.92 = 26.94.
+    expect(only(items, "dust")[0]?.sdXMm).toBeCloseTo(26.94, 2);
+    expect(only(items, "dust")[0]?.at.x).toBeCloseTo(8 + 132, 9);
+    expect(label).toBe("gap: 5.0 mm ± 2.0; limit 4 mm.");
+  });
+
+  test("a number without a band is a triangle and says as entered", () => {
+    const { items, label } = cloudAndWall({ ...input, value: 5 });
+    expect(only(items, "dust")).toHaveLength(0);
+    expect(only(items, "solid")).toHaveLength(1);
+    expect(texts(items)).toContain("as entered");
+    expect(label).toContain("as entered");
+  });
+
+  test("not measured is not zero", () => {
+    const { items, label } = cloudAndWall(input);
+    expect(only(items, "solid")).toHaveLength(0);
+    expect(texts(items)).toContain("? not measured");
+    expect(label).toContain("not measured");
+  });
+
+  test("the hatched ground lies behind the wall", () => {
+    const side = (limitIs: "least" | "most") => {
+      const first = only(cloudAndWall({ ...input, limitIs, value: 5 }).items, "hatch")[0]?.path[0];
+      return first?.op === "move" ? first.to.x : undefined;
+    };
+    expect(side("least")).toBe(8);
+    expect(side("most")).toBeCloseTo(8 + 264 * 0.4, 9);
+  });
+});
+
+describe("gap bars", () => {
+  const rows = [
+    { name: "a", gapMm: 10, band: b95(9, 11), wantedMm: 6 },
+    { name: "b", gapMm: 5, wantedMm: 3 },
+    { name: "c", wantedMm: 3 },
+  ];
+
+  test.each(["wide", "narrow"] as const)("one scale for all, %s", (version) => {
+    const { items } = gapBars(rows, version);
+    const bars = only(items, "solid").filter((s) => s.points.length === 4);
+    const long = bars.map((s) => (s.points[1]?.x ?? 0) - (s.points[0]?.x ?? 0));
+    expect(bars).toHaveLength(2);
+    expect((long[0] ?? 0) / (long[1] ?? 1)).toBeCloseTo(2, 9);
+    expect(only(items, "dust")).toHaveLength(1);
+    expect(texts(items)).toContain("? measure first");
+  });
+
+  test("close hatching to the wanted gap, open hatching two beyond", () => {
+    const { items } = gapBars(rows, "wide");
+    const width = (index: number, name: string) => {
+      const path = only(items, "hatch").filter((h) => h.hatch === name)[index]?.path ?? [];
+      const xs = path.flatMap((s) => (s.op === "move" || s.op === "line" ? [s.to.x] : []));
+      return Math.max(...xs) - Math.min(...xs);
+    };
+    expect(width(0, "short") / width(0, "tight")).toBeCloseTo(3, 9);
+    expect(width(1, "short") / width(1, "tight")).toBeCloseTo(1.5, 9);
+  });
+});
+
+test("residuals name the largest, and a reading nothing can check gets no bar", () => {
+  const drawing = residualBars(
+    [{ name: "top tube", w: -5.47, again: true }, { name: "rake" }, { name: "chainstay", w: 1 }],
+    3.29,
+    "wide",
+  );
+  expect(drawing.label).toBe("Largest disagreement: top tube, −5.5 standard deviations; the limit is 3.29.");
+  expect(only(drawing.items, "solid").map((s) => s.ink)).toEqual(["mark-line", "ink"]);
+  expect(only(drawing.items, "dust")).toHaveLength(1);
+});
+
+test("the plan says when it is done and when it is due", () => {
+  const drawing = planStrip({
+    sessions: [0, 2],
+    waits: [{ fromDay: 3, toDay: 10, text: "cure" }],
+    deadlineDay: 35,
+    finish: { day: 40, low: 36, high: 44 },
+    version: "wide",
+  });
+  expect(drawing.label).toBe("2 evenings at the bench, 1 wait, done on day 40, due on day 35.");
+});
+
+test("force arrows are to one scale, and an open end is open", () => {
+  const open = frontRetentionArrows({ end: "open-down", pushOutN: 1800, gripN: 900 });
+  const long = only(open.items, "arrow").map((a) => Math.abs(a.to.y - a.from.y));
+  expect((long[0] ?? 0) / (long[1] ?? 1)).toBeCloseTo(2, 9);
+  const arcs = (d: typeof open) => only(d.items, "path")[0]?.path.filter((s) => s.op === "arc").length;
+  expect(arcs(open)).toBe(1);
+  expect(arcs(frontRetentionArrows({ end: "closed", pushOutN: 1800 }))).toBe(0);
+});

@@ -1,0 +1,161 @@
+import { at, type Drawing, type Item, numberWords, rectangle } from "../model/index.js";
+
+export interface PlanStripInput {
+  /** Evenings at the bench, in days from the start. */
+  readonly sessions: readonly number[];
+  /** Paint that cures, parts on their way. */
+  readonly waits: readonly { readonly fromDay: number; readonly toDay: number; readonly text: string }[];
+  /** The wall. Left out when nobody waits for it. */
+  readonly deadlineDay?: number;
+  /** The day it is done, with the days between which it falls in 95 of 100 cases. */
+  readonly finish?: { readonly day: number; readonly low?: number; readonly high?: number };
+  readonly version: "wide" | "narrow";
+}
+
+/** When is the work, when is waiting, and where does the end stand against the deadline? Days from left to right. */
+export function planStrip(input: PlanStripInput): Drawing {
+  const wide = input.version === "wide";
+  const width = wide ? 760 : 358;
+  const waits = input.waits.filter(
+    (w) => Number.isFinite(w.fromDay) && Number.isFinite(w.toDay) && w.toDay > w.fromDay,
+  );
+  const sessions = input.sessions.filter((d) => Number.isFinite(d));
+  const last = Math.max(
+    7,
+    input.deadlineDay ?? 0,
+    input.finish?.high ?? 0,
+    input.finish?.day ?? 0,
+    ...sessions,
+    ...waits.map((w) => w.toDay),
+  );
+  const days = Math.ceil(last * 1.1);
+  const x = (day: number) => 10 + ((width - 20) * day) / days;
+  const bottom = 40;
+  const top = 100;
+  const items: Item[] = [];
+  if (input.deadlineDay !== undefined) {
+    items.push({
+      kind: "hatch",
+      hatch: "short",
+      path: rectangle(x(input.deadlineDay), bottom, x(days) - x(input.deadlineDay), top - bottom),
+    });
+  }
+  const weeks = Math.max(1, Math.ceil(days / 7 / 14));
+  for (let week = 0; week * 7 <= days; week += weeks) {
+    items.push({ kind: "line", role: "construction", from: at(x(week * 7), bottom - 6), to: at(x(week * 7), bottom) });
+    const far = input.finish === undefined || Math.abs(x(week * 7) - x(input.finish.day)) > 30;
+    if ((wide || (week / weeks) % 2 === 0) && far && x(week * 7) < width - 14) {
+      items.push({
+        kind: "text",
+        role: "note",
+        at: at(x(week * 7), bottom - 26),
+        text: week === 0 ? "day 0" : String(week * 7),
+        anchor: week === 0 ? "start" : "middle",
+      });
+    }
+  }
+  for (const wait of waits) {
+    const span = x(wait.toDay) - x(wait.fromDay);
+    items.push({
+      kind: "polyline",
+      role: "unknown",
+      closed: true,
+      fill: "paper",
+      points: [
+        at(x(wait.fromDay), bottom + 14),
+        at(x(wait.toDay), bottom + 14),
+        at(x(wait.toDay), bottom + 42),
+        at(x(wait.fromDay), bottom + 42),
+      ],
+    });
+    if (wide && span > wait.text.length * 8.5) {
+      items.push({
+        kind: "text",
+        role: "note",
+        at: at((x(wait.fromDay) + x(wait.toDay)) / 2, bottom + 22),
+        text: wait.text,
+        anchor: "middle",
+      });
+    }
+  }
+  const finish = input.finish;
+  if (finish?.low !== undefined && finish.high !== undefined && finish.high - finish.low > 0) {
+    items.push({
+      kind: "polyline",
+      role: "ornament",
+      closed: true,
+      fill: "paper",
+      points: [
+        at(x(finish.low), bottom + 10),
+        at(x(finish.high), bottom + 10),
+        at(x(finish.high), bottom + 46),
+        at(x(finish.low), bottom + 46),
+      ],
+    });
+    items.push({
+      kind: "dust",
+      shape: "strip",
+      at: at((x(finish.low) + x(finish.high)) / 2, bottom + 28),
+      sdXMm: (x(finish.high) - x(finish.low)) / (2 * 1.96),
+      sdYMm: 34,
+      seed: 15,
+      dots: 110,
+    });
+  }
+  for (const day of sessions) {
+    const half = Math.max(1.5, (x(1) - x(0)) * 0.3);
+    items.push({
+      kind: "solid",
+      ink: "ink",
+      points: [
+        at(x(day) - half, bottom),
+        at(x(day) + half, bottom),
+        at(x(day) + half, bottom + 50),
+        at(x(day) - half, bottom + 50),
+      ],
+    });
+  }
+  items.push({ kind: "line", role: "after", from: at(x(0), bottom), to: at(x(days), bottom) });
+  if (input.deadlineDay !== undefined) {
+    items.push({
+      kind: "line",
+      role: "cut",
+      from: at(x(input.deadlineDay), bottom - 8),
+      to: at(x(input.deadlineDay), top + 8),
+    });
+    items.push({
+      kind: "text",
+      role: "strong",
+      at: at(x(input.deadlineDay), top + 14),
+      text: `due ${numberWords(input.deadlineDay, 0)}`,
+      anchor: "middle",
+    });
+  }
+  const said: string[] = [
+    `${sessions.length} evenings at the bench, ${waits.length} ${waits.length === 1 ? "wait" : "waits"}`,
+  ];
+  if (finish !== undefined && Number.isFinite(finish.day)) {
+    items.push({
+      kind: "solid",
+      ink: "ink",
+      points: [at(x(finish.day) - 8, bottom - 12), at(x(finish.day) + 8, bottom - 12), at(x(finish.day), bottom - 1)],
+    });
+    items.push({
+      kind: "text",
+      role: "figure",
+      at: at(x(finish.day), bottom - 32),
+      text: numberWords(finish.day, 0),
+      anchor: "middle",
+      halo: true,
+    });
+    said.push(`done on day ${numberWords(finish.day, 0)}`);
+  }
+  if (input.deadlineDay !== undefined) said.push(`due on day ${numberWords(input.deadlineDay, 0)}`);
+  return {
+    label: `${said.join(", ")}.`,
+    view: { xMm: 0, yMm: 0, widthMm: width, heightMm: 134 },
+    widthMm: wide ? 175 : 86,
+    nominalWidthPx: width,
+    items,
+  };
+}

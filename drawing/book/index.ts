@@ -1,0 +1,2 @@
+export * from "./content.js";
+export * from "./make-book.js";

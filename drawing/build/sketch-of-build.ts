@@ -1,0 +1,71 @@
+/**
+ * How does this build look, before and after, to scale? Points from the reckoning, ready for `beforeAfter`.
+ * undefined where the survey does not settle the frame yet: then there is nothing honest to draw.
+ */
+import type { BicyclePoints } from "@coldset/core/geometry";
+import type { Reckoning } from "@coldset/core/questions";
+import type { BicycleSketch } from "../bicycle/index.js";
+
+/** Rim bead seat of a wheel that is not known stands this far inside the tyre, for the eye only. */
+const TYRE_FOR_THE_EYE_MM = 35;
+
+export function sketchBefore(r: Reckoning): BicycleSketch | undefined {
+  const before = r.geometry.before;
+  if (before === undefined) return undefined;
+  const bead = r.resolved.donor.wheels_now.tyre.bsdMm / 2;
+  return { ...pointsOf(before.points), rearBeadMm: bead, frontBeadMm: bead, ...seatTube(r, before.points), ...tubes(r) };
+}
+
+export function sketchAfter(r: Reckoning): BicycleSketch | undefined {
+  const after = r.after;
+  if (after === undefined) return undefined;
+  const { at } = r.resolved;
+  const bead = (place: "tyre_front" | "tyre_rear", radius: number) => {
+    const tyre = at[place];
+    return tyre?.kind === "tyre" && tyre.ports.size !== undefined ? tyre.ports.size.bsdMm / 2 : radius - TYRE_FOR_THE_EYE_MM;
+  };
+  const contact = r.cockpit.points;
+  const crank = at.crank?.kind === "crank" ? at.crank.ports : undefined;
+  const rotor = (place: "rotor_front" | "rotor_rear") => {
+    const part = at[place];
+    return part?.kind === "rotor" && part.ports.diameter !== undefined ? part.ports.diameter / 2 : undefined;
+  };
+  const front = rotor("rotor_front");
+  const rear = rotor("rotor_rear");
+  return {
+    ...pointsOf(after.points),
+    rearBeadMm: bead("tyre_rear", after.points.rearRadiusMm),
+    frontBeadMm: bead("tyre_front", after.points.frontRadiusMm),
+    ...seatTube(r, after.points),
+    ...tubes(r),
+    ...(contact === undefined
+      ? {}
+      : {
+          saddle: { x: contact.saddleTop.xMm, y: contact.saddleTop.yMm },
+          steererTop: { x: contact.stemTop.xMm, y: contact.stemTop.yMm },
+          barClamp: { x: contact.barClamp.xMm, y: contact.barClamp.yMm },
+          palm: { x: contact.hand.xMm, y: contact.hand.yMm },
+        }),
+    ...(crank?.length === undefined ? {} : { crankLengthMm: crank.length }),
+    ...(crank?.ring === undefined ? {} : { chainringRadiusMm: 6.35 / Math.sin(Math.PI / crank.ring) }),
+    ...(front === undefined && rear === undefined ? {} : { rotorRadiusMm: { ...(front === undefined ? {} : { front }), ...(rear === undefined ? {} : { rear }) } }),
+    guards: at.guards !== undefined,
+  };
+}
+
+function pointsOf(p: BicyclePoints) {
+  const { bb, rearAxle, frontAxle, seatCluster, headCrossing, headTop, headBottom, crownSeat, rearRadiusMm, frontRadiusMm, groundY } = p;
+  return { bb, rearAxle, frontAxle, seatCluster, headCrossing, headTop, headBottom, crownSeat, rearRadiusMm, frontRadiusMm, groundY };
+}
+
+function seatTube(r: Reckoning, p: BicyclePoints) {
+  const ct = r.resolved.donor.interfaces.seat_tube_ct;
+  const angle = (p.seatAngleDeg * Math.PI) / 180;
+  return ct === undefined ? {} : { seatTubeTop: { x: -ct * Math.cos(angle), y: ct * Math.sin(angle) } };
+}
+
+function tubes(r: Reckoning) {
+  const { interfaces, tube, stays } = r.resolved.donor;
+  const known = Object.entries({ seat: interfaces.seat_tube_od, top: tube.top_tube_od, down: tube.down_tube_od, head: tube.head_tube_od, chainstay: stays.chainstay_od, seatstay: stays.seatstay_od }).filter(([, v]) => v !== undefined);
+  return known.length === 0 ? {} : { tubesMm: Object.fromEntries(known) as NonNullable<BicycleSketch["tubesMm"]> };
+}

@@ -1,0 +1,3 @@
+export { codeWord, escapedXml } from "./escape.js";
+export type { SvgOptions } from "./page.js";
+export { toSvg } from "./to-svg.js";
