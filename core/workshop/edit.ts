@@ -2,7 +2,7 @@
  * How is one value of a document changed so that its comments and everything else stay as written? The edit is made on
  * the text; the typed document is read anew from the result, and an edit that cannot be read changes nothing.
  */
-import { parseDocument } from "yaml";
+import { type Document, isCollection, isNode, isScalar, parseDocument, Document as YamlDocument } from "yaml";
 import type { AnyDoc } from "./documents.js";
 import { type PlainRefusal, readPlain } from "./load.js";
 
@@ -86,6 +86,7 @@ export function editText(text: string, path: EditPath, value: unknown): EditResu
       ],
     };
   }
+  const spot = spotOf(document, path);
   if (value === undefined) document.deleteIn(path);
   else {
     const old = document.getIn(path, true);
@@ -98,9 +99,41 @@ export function editText(text: string, path: EditPath, value: unknown): EditResu
   const plain: unknown = document.toJS({ maxAliasCount: 50 });
   const read = readPlain(plain);
   if (read.kind === "refused") return read;
+  const spliced = value === undefined || spot === undefined ? undefined : splicedText(text, spot, value, plain);
+  if (spliced !== undefined) return { kind: "edited", text: spliced, doc: read.doc, plain };
   const out = document.toString({ lineWidth: 0, flowCollectionPadding: true });
   const again: unknown = parseDocument(out).toJS();
   if (JSON.stringify(again) !== JSON.stringify(plain))
     throw new Error("an edit did not survive being written and read again");
   return { kind: "edited", text: out, doc: read.doc, plain };
+}
+
+interface Spot {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Where the value of this place stands in the text, if it can be replaced there and nothing hangs on it. */
+function spotOf(document: Document, path: EditPath): Spot | undefined {
+  const node = document.getIn(path, true) as unknown;
+  if (!isNode(node) || !node.range) return undefined;
+  const plainScalar = isScalar(node) && node.anchor === undefined && node.tag === undefined;
+  const oneLine = isCollection(node) && node.flow === true && node.anchor === undefined;
+  return plainScalar || oneLine ? { from: node.range[0], to: node.range[1] } : undefined;
+}
+
+/** The text with only this one value replaced, or undefined where that would not say what is meant. */
+function splicedText(text: string, spot: Spot, value: unknown, plain: unknown): string | undefined {
+  const old = text.slice(spot.from, spot.to);
+  if (old === "" || old.includes("\n")) return undefined;
+  const padded = /^[[{] /.test(old);
+  const fresh = new YamlDocument(value, { flow: true }).toString({ lineWidth: 0, flowCollectionPadding: padded });
+  const wanted = JSON.stringify(plain);
+  for (const written of [fresh.trimEnd(), JSON.stringify(value)]) {
+    if (written === "" || written.includes("\n")) continue;
+    const out = text.slice(0, spot.from) + written + text.slice(spot.to);
+    const again = parseDocument(out, { strict: true, uniqueKeys: true });
+    if (again.errors.length === 0 && JSON.stringify(again.toJS({ maxAliasCount: 50 })) === wanted) return out;
+  }
+  return undefined;
 }

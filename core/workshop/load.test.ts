@@ -124,6 +124,20 @@ describe("editing documents", () => {
     expect(e.text).toContain("top_tube_cc: 55,1 cm");
     expect(e.text.split("\n").filter((l, i) => l !== donor.text.split("\n")[i])).toHaveLength(1);
   });
+  it.each([
+    ["build", ["chosen", "fork"], "FB"],
+    ["rider", ["hand_xy"], [340, 670]],
+    ["shop", ["session_h"], "4 h"],
+    ["bin", ["parts", 3, "cost"], 90],
+  ] as const)("in the %s only the line of the value changes (%j)", (kind, path, value) => {
+    const found = loaded().docs.find((d) => d.doc.kind === kind);
+    if (!found) throw new Error(`no ${kind}`);
+    const e = editText(found.text, path, value);
+    if (e.kind === "refused") throw new Error(JSON.stringify(e.refusals));
+    const before = found.text.split("\n");
+    expect(e.text.split("\n").filter((l, i) => l !== before[i])).toHaveLength(1);
+  });
+
   it("refuses an edit that cannot be read and changes nothing", () => {
     const donor = loaded().docs.find((d) => d.doc.kind === "donor");
     if (!donor) throw new Error("no donor");

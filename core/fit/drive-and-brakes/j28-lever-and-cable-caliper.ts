@@ -92,7 +92,9 @@ export const j28LeverAndCableCaliper: JointDefinition = {
         groups.push([
           offerRemedy(LEVER_REMEDIES.pull_pulley, view, {
             values,
-            ...(named ? {} : { refused: "A mixed pair is refused as it is; the pulley counts once the build names it." }),
+            ...(named
+              ? {}
+              : { refused: "A mixed pair is refused as it is; the pulley counts once the build names it." }),
           }),
           offerRemedy(LEVER_REMEDIES.suited_lever, view, { values }),
         ]);

@@ -102,7 +102,12 @@ export const j31BbInShell: JointDefinition = {
       if (threadFails) {
         offers.push(offerRemedy(BB_REMEDIES.sleeve_bb, view));
         if (shell?.size === "35x1" && cups?.size === "36x24") offers.push(offerRemedy(BB_REMEDIES.ream_35_36, view));
-      } else if (externalCups && over.kind === "known" && over.mid > 0 && over.mid <= MOST_SPACERS_MM + WIDTH_WITHIN_MM) {
+      } else if (
+        externalCups &&
+        over.kind === "known" &&
+        over.mid > 0 &&
+        over.mid <= MOST_SPACERS_MM + WIDTH_WITHIN_MM
+      ) {
         const total = Math.round(over.mid * 2) / 2;
         offers.push(offerRemedy(BB_REMEDIES.shell_spacers, view, { values: { each: total / 2 } }));
       }

@@ -4,18 +4,15 @@
  * smallest sprocket as the hub gear asks. Wear opens every such drive: a tensioner is planned. A hub gear or one sprocket
  * in horizontal slots is tightened by the axle. Sources: iso-606, drive-fixed-centres.
  */
-import { CHAIN_REMEDIES } from "../../data/remedies-drive-and-brakes.js";
 import { type FixedCentresPair, fixedCentres } from "../../drive/index.js";
 import type { Caution, NextStep } from "../../quantity/index.js";
 import { closeJoint } from "../close-joint.js";
-import type { DecidingNumber, RemedyOffer } from "../joint.js";
 import { type JointDefinition, notChecked, notChosen } from "../joint-definition.js";
-import { offerRemedy } from "../offer-remedy.js";
 import { type Check, plain, settle } from "../settle.js";
 import { minus, span, UNKNOWN } from "../span.js";
 import { type FitView, partAt } from "../view.js";
-import { bbThread } from "./bb-thread.js";
-import { asOffered } from "./bins.js";
+import { chainNumbers } from "./chain-numbers.js";
+import { chainRemedies, SLACK_LEAST_MM, SLACK_MOST_MM } from "./chain-remedies.js";
 import { CHAINSTAY_NEEDED_MM, chainstayLength } from "./chainstay-length.js";
 import { ringHere, sprocketHere } from "./ring-on-crank.js";
 
@@ -25,7 +22,6 @@ const head = {
   between: ["wheel_rear", "frame", "ring", "crank", "sprocket", "chain", "tensioner"],
 } as const;
 
-const SLACK = { least: 0, most: 0.8 } as const;
 const TWO_PINS =
   "rear axle to BB axis along each stay with trammel or long calliper between two turned pins, both sides, three times";
 
@@ -151,8 +147,8 @@ export const j42ChainOnFixedCentres: JointDefinition = {
           chainstayMm: chainstay.mm,
           ...(chainstay.halfMm === undefined ? {} : { chainstayHalfWidthMm: chainstay.halfMm }),
           pairs,
-          slackLeastMm: SLACK.least,
-          slackMostMm: SLACK.most,
+          slackLeastMm: SLACK_LEAST_MM,
+          slackMostMm: SLACK_MOST_MM,
           accuracyNeededMm: CHAINSTAY_NEEDED_MM,
           ...(leastRatio === undefined || !gear ? {} : { leastRingOverCog: leastRatio }),
           ...(leastCog === undefined || !gear ? {} : { leastCog }),
@@ -172,7 +168,7 @@ export const j42ChainOnFixedCentres: JointDefinition = {
       name,
       unit: "mm",
       value: mine === undefined ? UNKNOWN : judgedSlack(mine, half),
-      limit: { low: SLACK.least, high: SLACK.most, kind: "hard", words: "0 to 0.8 of centre distance" },
+      limit: { low: SLACK_LEAST_MM, high: SLACK_MOST_MM, kind: "hard", words: "0 to 0.8 of centre distance" },
       measure: teeth === undefined ? countRing : cog === undefined ? countCog : chainstayStep,
     });
     const chain = partAt(view, "chain", "chain");
@@ -198,7 +194,7 @@ export const j42ChainOnFixedCentres: JointDefinition = {
       if (
         mine.verdict === "fits" &&
         half !== undefined &&
-        (mine.slack_mm + half > SLACK.most || mine.slack_mm - half < SLACK.least)
+        (mine.slack_mm + half > SLACK_MOST_MM || mine.slack_mm - half < SLACK_LEAST_MM)
       )
         cautions.push({ code: "slack-at-its-limit", message: `${mine.ring}/${mine.cog}: ${mine.note}` });
     }
@@ -211,7 +207,7 @@ export const j42ChainOnFixedCentres: JointDefinition = {
     return closeJoint(head, {
       settled: {
         ...settled,
-        numbers: numbersShown(
+        numbers: chainNumbers(
           settled.numbers,
           name,
           half,
@@ -236,7 +232,7 @@ export const j42ChainOnFixedCentres: JointDefinition = {
       remedies:
         settled.outcome === "fits"
           ? []
-          : remedies(view, mine, barred || short, answer?.kind === "answered" ? answer.value.pairs : []),
+          : chainRemedies(view, mine, barred || short, answer?.kind === "answered" ? answer.value.pairs : [], half),
       sources: ["iso-606", "drive-fixed-centres"],
       cautions,
       ...(settled.outcome === "fits" && view.at.tensioner === undefined ? { next: planTensioner } : {}),
@@ -262,84 +258,4 @@ function openWords(noun: string, chainstayMm: number, chance: number | undefined
 function judgedSlack(pair: FixedCentresPair, half: number | undefined) {
   if (half === undefined) return UNKNOWN;
   return half <= CHAINSTAY_NEEDED_MM + 1e-9 ? span(pair.slack_mm) : span(pair.slack_mm, half);
-}
-
-function numbersShown(
-  numbers: readonly DecidingNumber[],
-  name: string,
-  half: number | undefined,
-  pairs: readonly FixedCentresPair[],
-  chainstay: ReturnType<typeof chainstayLength>,
-): readonly DecidingNumber[] {
-  const first = pairs[0];
-  const shown = numbers.map((n) =>
-    n.name === name && half !== undefined
-      ? { ...n, band: { low: n.value - half, high: n.value + half, means: "95 %" } }
-      : n,
-  );
-  if (first === undefined || chainstay === undefined) return shown;
-  return [
-    ...shown,
-    {
-      name: `chainstay, ${chainstay.from === "survey" ? "from the survey" : "as measured"}`,
-      value: chainstay.mm,
-      unit: "mm",
-      ...(half === undefined ? {} : { band: { low: chainstay.mm - half, high: chainstay.mm + half, means: "95 %" } }),
-      limit: {
-        low: first.fits_if_chainstay_from_mm,
-        high: first.fits_if_chainstay_to_mm,
-        kind: "wanted",
-        words: `${plain(first.fits_if_chainstay_from_mm)} to ${plain(first.fits_if_chainstay_to_mm)} for ${first.ring}/${first.cog}`,
-      },
-    },
-    ...(first.chance === undefined
-      ? []
-      : [{ name: `chance that ${first.ring}/${first.cog} fits`, value: first.chance, unit: "ratio" as const }]),
-    ...pairs.slice(1).map((pair) => ({
-      name: `slack of ${pair.ring}/${pair.cog} on ${pair.links} links`,
-      value: pair.slack_mm,
-      unit: "mm" as const,
-    })),
-  ];
-}
-
-function remedies(
-  view: FitView,
-  mine: FixedCentresPair | undefined,
-  onlyParts: boolean,
-  pairs: readonly FixedCentresPair[],
-): readonly RemedyOffer[] {
-  const offers: RemedyOffer[] = [];
-  if (!onlyParts) {
-    const chosen = partAt(view, "tensioner", "chain_tensioner");
-    const found = chosen ?? [...view.resolved.parts.values()].find((part) => part.kind === "chain_tensioner");
-    if (found?.kind === "chain_tensioner") {
-      const hanger = view.resolved.donor.interfaces.hanger;
-      const toHanger = found.ports.to !== "bolt_on";
-      const refused =
-        found.ports.to === undefined
-          ? "How the tensioner is fixed is not known."
-          : toHanger && hanger === undefined
-            ? "The hanger's thread is not known: measure it first (donor.interfaces.hanger)."
-            : toHanger && bbThread(hanger ?? "").size !== "10x1"
-              ? "The frame has no M10 hanger."
-              : undefined;
-      offers.push(
-        offerRemedy(CHAIN_REMEDIES.tensioner, view, {
-          values: { part: found.id },
-          ...(chosen === undefined ? { part: asOffered(found) } : {}),
-          ...(refused === undefined ? {} : { refused }),
-        }),
-      );
-    }
-    offers.push(offerRemedy(CHAIN_REMEDIES.move_dropout, view));
-  }
-  const other = pairs.slice(1).find((pair) => pair.allowed_by_hub && pair.verdict === "fits");
-  if (other !== undefined && mine !== undefined)
-    offers.push(
-      offerRemedy(CHAIN_REMEDIES.other_pair, view, {
-        values: { pair: `${other.ring}/${other.cog}, ${other.links} links` },
-      }),
-    );
-  return offers;
 }

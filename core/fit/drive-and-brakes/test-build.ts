@@ -1,13 +1,11 @@
-/** The Quayside build as the tests of these joints look at it: the survey's chainstay 442.3, sd 1.2, extension 683.3 (trade 7.1). */
-import { readFileSync } from "node:fs";
+/** What the tests of these joints share: the Quayside build with parts, ports and donor entered otherwise. No check stands here. */
 import { loadText, type Part, type Place, type ResolvedBuild, resolveBuild } from "../../workshop/index.js";
 import type { JointAnswer } from "../joint.js";
 import type { FitView } from "../view.js";
 import { viewOfBuild } from "../view-of-build.js";
-import { driveAndBrakesJoints } from "./index.js";
+import { driveAndBrakesJoints } from "./drive-and-brakes-joints.js";
 
-export function quayside(change: (text: string) => string = (text) => text): ResolvedBuild {
-  const text = change(readFileSync(new URL("../../../demo/quayside.yaml", import.meta.url), "utf8"));
+export function resolved(text: string): ResolvedBuild {
   const loaded = loadText(text, "quayside.yaml");
   if (loaded.kind !== "loaded") throw new Error(JSON.stringify(loaded));
   const result = resolveBuild(loaded.docs.map((d) => d.doc));
@@ -76,6 +74,7 @@ export function judge(id: string, view: FitView): JointAnswer {
 
 export function number(answer: JointAnswer, name: string | RegExp): number {
   const hit = answer.numbers.find((n) => (typeof name === "string" ? n.name === name : name.test(n.name)));
-  if (hit === undefined) throw new Error(`${answer.id} has no ${name}: ${answer.numbers.map((n) => n.name).join("; ")}`);
+  if (hit === undefined)
+    throw new Error(`${answer.id} has no ${name}: ${answer.numbers.map((n) => n.name).join("; ")}`);
   return hit.value;
 }

@@ -1,0 +1,2 @@
+export * from "./all-sheets.js";
+export * from "./read-sheet-input.js";

@@ -1,0 +1,95 @@
+/**
+ * What input object does this text hold? One document of YAML or JSON (JSON is a part of YAML), nothing checked against a
+ * sheet yet. A refusal names file, line and column. Bounds: 2 MB of text, 60 levels deep, 50 uses of an alias.
+ * Answer: the plain data, and a way from a place in it ("measurements[2].value") to its line and column.
+ */
+import { isNode, LineCounter, parseDocument } from "yaml";
+import { type Refused, refused } from "../quantity/index.js";
+import { TEXT_LIMIT } from "../workshop/index.js";
+
+const MOST_LEVELS = 60;
+/** Counted in the bare text, before anything recurses. */
+const MOST_BRACKETS = 400;
+
+export interface SheetText {
+  readonly kind: "read";
+  readonly value: unknown;
+  /** "file:line:column" of a place such as "new.rake_mm", or the nearest thing around it that is there. */
+  readonly placeOf: (at: string) => string;
+}
+
+export function readSheetInput(text: string, file: string): SheetText | Refused {
+  const no = (code: string, at: string, given: unknown, allowed: string, message: string) =>
+    refused([{ code, at, given, allowed, message }]);
+  if (text.length > TEXT_LIMIT) {
+    const size = `${(text.length / 1e6).toFixed(1)} MB`;
+    const allowed = `${TEXT_LIMIT / 1e6} MB at most`;
+    return no("file-too-large", file, size, allowed, `${file} holds ${size}; a sheet's input is ${allowed}.`);
+  }
+  const example = "one object of named values, as `coldset sheet ID --describe` shows";
+  if (text.trim() === "") return no("empty-file", file, "nothing", example, `${file} is empty. Give ${example}.`);
+  const tooDeep = no("too-deep", file, "more levels", `${MOST_LEVELS} levels`, `${file} is nested too deeply.`);
+  if (mostBrackets(text) > MOST_BRACKETS) return tooDeep;
+  const lines = new LineCounter();
+  const where = (offset: number | undefined) => {
+    if (offset === undefined) return file;
+    const { line, col } = lines.linePos(offset);
+    return `${file}:${line}:${col}`;
+  };
+  try {
+    const document = parseDocument(text, { lineCounter: lines, prettyErrors: false, uniqueKeys: true });
+    if (document.errors.length > 0) {
+      return refused(
+        document.errors.slice(0, 20).map((error) => ({
+          code: "yaml",
+          at: where(error.pos[0]),
+          given: text.slice(error.pos[0], Math.min(error.pos[1], error.pos[0] + 40)),
+          allowed: "well-formed YAML or JSON",
+          message: `${where(error.pos[0])}: ${error.message}`,
+        })),
+      );
+    }
+    const value: unknown = document.toJS({ maxAliasCount: 50 });
+    if (levels(value) > MOST_LEVELS) return tooDeep;
+    const placeOf = (at: string) => {
+      const path = [...at.matchAll(/[^.[\]]+/g)].map(([step]) => (/^\d+$/.test(step) ? Number(step) : step));
+      for (let n = path.length; n > 0; n--) {
+        const node: unknown = document.getIn(path.slice(0, n), true);
+        if (isNode(node) && node.range) return where(node.range[0]);
+      }
+      return where(isNode(document.contents) ? document.contents.range?.[0] : undefined);
+    };
+    return { kind: "read", value, placeOf };
+  } catch (cause) {
+    const why = cause instanceof Error ? cause.message : "unknown reason";
+    return no("yaml", file, "", "well-formed YAML or JSON", `${file} cannot be read as YAML or JSON: ${why}`);
+  }
+}
+
+function mostBrackets(text: string): number {
+  let depth = 0;
+  let most = 0;
+  let leading = 0;
+  let atStart = true;
+  for (let i = 0; i < text.length; i++) {
+    const c = text.charCodeAt(i);
+    if (c === 0x5b || c === 0x7b) most = Math.max(most, ++depth);
+    else if (c === 0x5d || c === 0x7d) depth = Math.max(0, depth - 1);
+    if (c === 0x0a) {
+      atStart = true;
+      leading = 0;
+    } else if (atStart && (c === 0x20 || c === 0x09 || c === 0x2d || c === 0x3f)) most = Math.max(most, ++leading);
+    else atStart = false;
+  }
+  return most;
+}
+
+/** How deep the data go; a loop through an alias counts as too deep. */
+function levels(value: unknown, path: ReadonlySet<unknown> = new Set()): number {
+  if (value === null || typeof value !== "object") return 0;
+  if (path.size > MOST_LEVELS || path.has(value)) return MOST_LEVELS + 1;
+  const here = new Set(path).add(value);
+  let most = 0;
+  for (const inner of Object.values(value)) most = Math.max(most, levels(inner, here));
+  return most + 1;
+}

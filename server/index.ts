@@ -1,0 +1,3 @@
+export * from "./create-app.js";
+export type { DocumentOfBuild } from "./documents-of-build.js";
+export * from "./start-server.js";

@@ -1,0 +1,3 @@
+export * from "./data-folder.js";
+export * from "./open-workshop.js";
+export * from "./workshop.js";

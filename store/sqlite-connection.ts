@@ -1,0 +1,75 @@
+/**
+ * How is an SQLite file opened? The one place that names the driver (docs/decisions/0002-sqlite-driver.md).
+ * Transactions of ours always write, so each begins as a writer: it waits at its start, never in its middle.
+ */
+import { SqliteDialect, SqliteDriver } from "kysely";
+import Database from "libsql";
+
+export interface SqliteConnection {
+  /** Runs statements that give no rows; not for values from outside. */
+  readonly exec: (sql: string) => void;
+  /** The one number that a pragma gives. */
+  readonly pragmaNumber: (name: string) => number;
+  readonly rows: (sql: string) => readonly unknown[];
+  readonly inTransaction: () => boolean;
+  readonly close: () => void;
+  readonly dialect: () => SqliteDialect;
+}
+
+/** @param waitMs how long a writer waits for another one, ms */
+export function openConnection(file: string, waitMs: number): SqliteConnection {
+  const database = new Database(file, { timeout: waitMs });
+  // A change is on the disk before it is said to be kept, even if the power fails.
+  database.exec("PRAGMA synchronous = FULL");
+  database.exec("PRAGMA foreign_keys = ON");
+  return {
+    exec: (sql) => {
+      database.exec(sql);
+    },
+    pragmaNumber: (name) => {
+      const [row] = database.prepare(`PRAGMA ${name}`).all();
+      const value: unknown = row === null || typeof row !== "object" ? undefined : Object.values(row)[0];
+      if (typeof value !== "number") throw new Error(`PRAGMA ${name} gave no number`);
+      return value;
+    },
+    rows: (sql) => database.prepare(sql).all(),
+    inTransaction: () => database.inTransaction,
+    close: () => {
+      if (database.open) database.close();
+    },
+    dialect: () => new WritersDialect(database),
+  };
+}
+
+class WritersDialect extends SqliteDialect {
+  readonly #database: Database.Database;
+  constructor(database: Database.Database) {
+    super({ database });
+    this.#database = database;
+  }
+  override createDriver() {
+    return new WritersDriver(this.#database);
+  }
+}
+
+/**
+ * Begin, commit and rollback run without a prepared statement: the driver does not reset one that failed, and one that
+ * met another writer would go on blocking this connection.
+ */
+class WritersDriver extends SqliteDriver {
+  readonly #database: Database.Database;
+  constructor(database: Database.Database) {
+    super({ database });
+    this.#database = database;
+  }
+  override async beginTransaction(): Promise<void> {
+    this.#database.exec("BEGIN IMMEDIATE");
+  }
+  override async commitTransaction(): Promise<void> {
+    this.#database.exec("COMMIT");
+  }
+  /** A full disk makes SQLite roll back by itself; a second time would hide the first error behind another. */
+  override async rollbackTransaction(): Promise<void> {
+    if (this.#database.inTransaction) this.#database.exec("ROLLBACK");
+  }
+}
