@@ -7,6 +7,7 @@ import { geometrySources } from "./sources-geometry.js";
 import { planSources } from "./sources-plan.js";
 import { positionSources } from "./sources-position.js";
 import { quantitySources } from "./sources-quantity.js";
+import { questionSources } from "./sources-questions.js";
 import { surveySources } from "./sources-survey.js";
 
 export const ALL_SOURCES: readonly SourceRow[] = [
@@ -18,6 +19,7 @@ export const ALL_SOURCES: readonly SourceRow[] = [
   ...fitSources,
   ...fitDriveSources,
   ...planSources,
+  ...questionSources,
 ];
 
 const BY_ID: ReadonlyMap<string, SourceRow> = new Map(ALL_SOURCES.map((row) => [row.id, row]));

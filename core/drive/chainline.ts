@@ -125,6 +125,9 @@ export const CHAINLINE_ACCEPTABLE_MM = 4;
 export const CHAINLINE_SINGLE_MM = 1.5;
 const DEG = 180 / Math.PI;
 
+/** A limit as a builder reads it, without the tail of binary arithmetic. */
+const tidy = (mm: number): string => String(Math.round(mm * 1000) / 1000);
+
 export function chainline(q: ChainlineInput): Answer<ChainlineAnswer> {
   const refusals: Refusal[] = [...outOfRange(chainlineFields, q)];
   if (refusals.length > 0) return refused(refusals);
@@ -147,7 +150,7 @@ export function chainline(q: ChainlineInput): Answer<ChainlineAnswer> {
       code: "cog-past-the-middle",
       at: "locknut_to_smallest_cog_mm",
       given: q.locknut_to_smallest_cog_mm,
-      allowed: `under ${q.OLN_mm / 2 - (q.cog_count - 1) * q.cog_pitch_mm} mm with these cogs`,
+      allowed: `under ${tidy(q.OLN_mm / 2 - (q.cog_count - 1) * q.cog_pitch_mm)} mm with these cogs`,
       message: `The largest cog would stand ${largest.toFixed(1)} mm from the frame centre, on or past it.`,
     });
   }
@@ -156,7 +159,7 @@ export function chainline(q: ChainlineInput): Answer<ChainlineAnswer> {
       code: "ring-past-the-middle",
       at: "crank_chainline_mm",
       given: q.crank_chainline_mm,
-      allowed: `over ${((q.ring_count - 1) * q.ring_pitch_mm) / 2} mm with these rings`,
+      allowed: `over ${tidy(((q.ring_count - 1) * q.ring_pitch_mm) / 2)} mm with these rings`,
       message: "The inner ring would stand on or past the frame centre.",
     });
   }

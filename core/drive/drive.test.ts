@@ -211,6 +211,9 @@ describe("chainline", () => {
   it("refuses cogs and rings past the frame centre, and cogs with no room between them", () => {
     const bad = no(chainline({ ...triple, OLN_mm: 70, crank_chainline_mm: 7 }));
     expect(bad.refusals.map((r) => r.code)).toEqual(["cog-past-the-middle", "ring-past-the-middle"]);
+    // 130 / 2 - 11 x 3.95 = 21.55, which binary arithmetic makes 21.549999999999997
+    const deep = { ...triple, OLN_mm: 130, cog_count: 12, cog_pitch_mm: 3.95, locknut_to_smallest_cog_mm: 60 };
+    expect(no(chainline(deep)).refusals[0]?.allowed).toBe("under 21.55 mm with these cogs");
     expect(no(chainline({ ...triple, cog_pitch_mm: 0, ring_pitch_mm: 0 })).refusals).toHaveLength(2);
     expect(no(chainline({ ...triple, cog_count: 2.5 })).refusals[0]?.at).toBe("cog_count");
   });

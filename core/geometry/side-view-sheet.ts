@@ -10,6 +10,7 @@ export const sideViewSheet: Sheet<SideViewInput, SideViewValue> = {
     "Side view, x forward, y up, BB centre at the origin, both tyres on level ground. Any sufficient set will do. The fourteen frame " +
     "measures lay the bicycle out where they are given, then level ground, then the whole-bicycle measures; every reading that is " +
     "not needed is checked against the rest and named where it is off by more than 3.29 of its standard deviation. " +
+    "Where the first readings fix the bicycle only roughly, all of them count by their spread; where only the ground disagrees, the readings stand. " +
     "For many readings that should share the blame, use the survey.",
   fields: MEASURE_FIELDS.map((f) => ({ ...f, optional: true })),
   gives: [

@@ -13,6 +13,7 @@ import {
   EVEN_SD,
   FRONT_RADIUS,
   HA,
+  HEAD_TUBE,
   LEVEL_ROW,
   layout,
   REAR_RADIUS,
@@ -35,6 +36,8 @@ const SAME_MM = 0.02;
 
 /** Newton's way is short where there is one; a beginning that has not arrived by then is given up. */
 const MOST_ROUNDS = 30;
+
+const SLOPE_ROW = SIDE_VIEW_KEYS.indexOf("top_tube_slope_deg");
 
 export interface Layouts {
   /** Sensible layouts that meet the used readings exactly. */
@@ -86,18 +89,25 @@ export function findLayouts(input: SideViewInput, given: Float64Array, subset: S
   const rows = subset.used.filter((row) => !DIRECT.has(row));
   const known = new Set(subset.used.map((row) => DIRECT.get(row)));
   const free = ALL_UNKNOWNS.filter((i) => !known.has(i));
-  const attempt = (guess: Guess): void => {
-    const fit = fitLayout(rows, given, startLayout(input, guess), free, EVEN_SD, MOST_ROUNDS);
+  const land = (start: Float64Array): void => {
+    for (const [row, unknown] of DIRECT) if (subset.used.includes(row)) start[unknown] = at(given, row);
+    const fit = fitLayout(rows, given, start, free, EVEN_SD, MOST_ROUNDS);
     if (fit.cost < nearest.cost) nearest = fit;
     if (fit.cost > EXACT) return;
     const why = whyNoBicycle(fit.p, subset);
     if (why) senseless ??= why;
     else if (!exact.some((p) => sameLayout(p, fit.p))) exact.push(fit.p);
   };
+  const attempt = (guess: Guess): void => land(startLayout(input, guess));
   for (const guess of [{}, ...otherGuesses(input)]) attempt(guess);
   for (const guess of SPREAD_GUESSES) {
     if (exact.length > 0) break;
     attempt(guess);
+  }
+  if (exact.length > 0 && subset.checks.length > 0) {
+    // The readings left over may point to a twin that no beginning above came near: look where all of them point.
+    const all = [...subset.used, ...subset.checks];
+    for (const p of [...exact]) land(Float64Array.from(fitLayout(all, given, p, ALL_UNKNOWNS, EVEN_SD, MOST_ROUNDS).p));
   }
   if (exact.length === 0 && nearest.cost <= NEARLY && whyNoBicycle(nearest.p, subset) === undefined)
     exact.push(nearest.p);
@@ -129,5 +139,8 @@ function strangeness(p: Float64Array): number {
   const seat = (at(p, SA) / RAD - 73) / 3;
   const drop = (at(p, DROP) - 55) / 40;
   const wheels = (at(p, FRONT_RADIUS) - at(p, REAR_RADIUS)) / 25;
-  return head * head + seat * seat + drop * drop + wheels * wheels;
+  const tube = (at(p, HEAD_TUBE) - 140) / 60;
+  const l = layout(p);
+  const slope = (rowValue(SLOPE_ROW, p, l) / RAD - 4) / 8;
+  return head * head + seat * seat + drop * drop + wheels * wheels + tube * tube + slope * slope;
 }

@@ -14,6 +14,7 @@ import {
   LEVEL_ROW,
   layout,
   ROW_SD,
+  ROWS,
   rowValue,
   UNIT,
   UNKNOWNS,
@@ -84,16 +85,20 @@ function take(basis: Float64Array[], row: number): boolean {
 
 const kept = new Map<number, Subset>();
 
-/** `mask`: bit i set where SIDE_VIEW_KEYS[i] is given. */
-export function subsetOf(mask: number): Subset {
-  const known = kept.get(mask);
+/** `mask`: bit i set where SIDE_VIEW_KEYS[i] is given. `groundLast`: readings lay the bicycle out, the ground only checks. */
+export function subsetOf(mask: number, groundLast = false): Subset {
+  const name = groundLast ? mask | (1 << ROWS) : mask;
+  const known = kept.get(name);
   if (known) return known;
   const basis: Float64Array[] = [];
   const used: number[] = [];
   const checks: number[] = [];
   const has = (row: number): boolean => ((mask >> row) & 1) === 1;
   for (let row = 0; row < FRAME_COUNT; row++) if (has(row)) (take(basis, row) ? used : checks).push(row);
-  (take(basis, LEVEL_ROW) ? used : checks).push(LEVEL_ROW);
+  const ground = (): void => {
+    (take(basis, LEVEL_ROW) ? used : checks).push(LEVEL_ROW);
+  };
+  if (!groundLast) ground();
   if (has(BB_HEIGHT)) (take(basis, BB_HEIGHT) ? used : checks).push(BB_HEIGHT);
   const rest: number[] = [];
   for (let row = FRAME_COUNT; row < LEVEL_ROW; row++) if (row !== BB_HEIGHT && has(row)) rest.push(row);
@@ -103,6 +108,7 @@ export function subsetOf(mask: number): Subset {
     const row = rest.splice(best, 1)[0];
     if (row !== undefined) (take(basis, row) ? used : checks).push(row);
   }
+  if (groundLast) ground();
   const settled = (g: Float64Array): boolean => length(outside(basis, g)) <= SAME * length(g);
   const subset: Subset = {
     used,
@@ -116,7 +122,7 @@ export function subsetOf(mask: number): Subset {
     told: SIDE_VIEW_KEYS.map((_, row) => settled(CROOKED_SLOPES[row] ?? new Float64Array(UNKNOWNS))),
   };
   if (kept.size > 4096) kept.clear();
-  kept.set(mask, subset);
+  kept.set(name, subset);
   return subset;
 }
 

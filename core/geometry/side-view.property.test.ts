@@ -138,6 +138,7 @@ describe("side view, seeded properties", () => {
   it("recovers it from any subset that determines it, or says that two bicycles fit", () => {
     let tried = 0;
     let exact = 0;
+    let loose = 0;
     fc.assert(
       fc.property(bicycle, fc.shuffledSubarray([...SIDE_VIEW_KEYS], { minLength: 10 }), (b, keys) => {
         const input = pick(b, keys);
@@ -147,6 +148,11 @@ describe("side view, seeded properties", () => {
           return;
         }
         tried++;
+        // enough on other bicycles, but on this very one a figure may lie ten metres to either side (a triangle lies flat)
+        if (got.kind === "refused" && got.refusals[0]?.message.startsWith("On this bicycle")) {
+          loose++;
+          return;
+        }
         if (got.kind !== "answered") throw new Error(JSON.stringify([keys, got]));
         const want = figuresOf(b);
         const worst = Math.max(...FIGURE_KEYS.map((key) => Math.abs(got.value[key] - want[key])));
@@ -171,6 +177,7 @@ describe("side view, seeded properties", () => {
     );
     expect(tried).toBeGreaterThan(400);
     expect(exact / tried).toBeGreaterThan(0.97);
+    expect(loose / tried).toBeLessThan(0.01);
   });
 
   it("says what would complete a set, and that is true and needed", () => {

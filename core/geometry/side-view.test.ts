@@ -222,3 +222,107 @@ describe("side view, readings that disagree", () => {
     expect(hanging.cautions.some((c) => c.code === "disagrees" && c.message.includes("above the ground"))).toBe(true);
   });
 });
+
+describe("side view, readings left over", () => {
+  // By hand from M1, all in mm: C = 520 (-cos 73.2, sin 73.2) = (-150.297, 497.805); X = C + 551 (cos 1.5, sin 1.5) = (400.515, 512.229);
+  // T = X + 34 (-cos 71.5, sin 71.5) = (389.726, 544.473); fork along the axis sqrt(392^2 - 45^2) = 389.409, span 145 + 12 + 389.409 = 546.409;
+  // F = T + 546.409 (cos 71.5, -sin 71.5) + 45 (sin 71.5, cos 71.5) = (605.779, 40.579); rear axle at (-435.172, 65);
+  // wheelbase 1040.951, front-centre 607.136, |T| = 669.580, front radius 340 - 65 + 40.579 = 315.579
+  const hand = { stack_mm: 544.473, reach_mm: 389.726, wheelbase_mm: 1040.951, front_centre_mm: 607.136 };
+  /** The same bicycle as a tape gives it, to the millimetre, without the top tube. */
+  const tape: SideViewInput = {
+    seat_tube_cc_mm: 520,
+    top_tube_slope_deg: 1.5,
+    head_angle_deg: 71.5,
+    seat_angle_deg: 73.2,
+    head_tube_mm: 145,
+    top_tube_below_head_tube_top_mm: 34,
+    lower_stack_mm: 12,
+    axle_to_crown_mm: 392,
+    rake_mm: 45,
+    chainstay_mm: 440,
+    bb_drop_mm: 65,
+    rear_radius_mm: 340,
+    front_radius_mm: 316,
+    wheelbase_mm: 1041,
+    front_centre_mm: 607,
+    bb_height_mm: 275,
+    bb_to_head_tube_top_mm: 670,
+  };
+
+  it("does not let level ground place a missing top tube when the wheelbase tells it", () => {
+    // 0.4 mm in the radius over sin 1.5 deg would move the reach by 16 mm
+    const answer = value(tape);
+    for (const key of ["stack_mm", "reach_mm", "wheelbase_mm", "front_centre_mm"] as const)
+      expect(Math.abs(answer.value[key] - hand[key])).toBeLessThan(1);
+    expect(answer.cautions.map((c) => c.code)).toEqual(["weighed-together"]);
+    const band = answer.bands.reach_mm;
+    expect(band && band.high - band.low).toBeLessThan(12);
+  });
+
+  it("keeps the exact layout out of reach of a reading that is off", () => {
+    const { wheelbase_mm: _w, ...rest } = tape;
+    const answer = value({ ...rest, top_tube_actual_mm: 551, wheelbase_mm: 1101 });
+    expect(Math.abs(answer.value.wheelbase_mm - hand.wheelbase_mm)).toBeLessThan(0.01);
+    expect(answer.cautions.some((c) => c.code === "disagrees" && c.at === "wheelbase_mm")).toBe(true);
+    expect(answer.cautions.some((c) => c.code === "weighed-together")).toBe(false);
+  });
+
+  it("finds the twin that all readings point to when a level top tube hides the length", () => {
+    // By hand from M1 with top tube 563.1 and chainstay 434.6 left out below: C = 527.2 (-cos 75.1, sin 75.1) = (-135.560, 509.474),
+    // X = (427.540, 509.474), T = X + 33.8 (-cos 72.5, sin 72.5) = (417.376, 541.709); rear axle -sqrt(434.6^2 - 35.3^2) = -433.164
+    const answer = value({
+      seat_tube_cc_mm: 527.2,
+      top_tube_slope_deg: 0,
+      head_angle_deg: 72.5,
+      seat_angle_deg: 75.1,
+      head_tube_mm: 109.5,
+      top_tube_below_head_tube_top_mm: 33.8,
+      lower_stack_mm: 6.2,
+      axle_to_crown_mm: 434.3,
+      rake_mm: 50.6,
+      bb_drop_mm: 35.3,
+      rear_radius_mm: 332.2,
+      front_radius_mm: 332.1013561431715,
+      wheelbase_mm: 1063.2966100212373,
+      front_centre_mm: 631.1150559886154,
+      bb_height_mm: 296.9,
+      bb_to_head_tube_top_mm: 683.8503167077736,
+    });
+    expect(answer.value.stack_mm).toBeCloseTo(541.709, 2);
+    expect(answer.value.reach_mm).toBeCloseTo(417.376, 2);
+    expect(answer.value.measures.chainstay_mm).toBeCloseTo(434.6, 2);
+    expect(answer.cautions).toEqual([]);
+  });
+
+  it("refuses a level top tube of unknown length: the ground tells nothing about it", () => {
+    // the hand-worked bicycle with the slope at 0: moving T along x changes no height, so only level lengths can tell its place
+    const { wheelbase_mm: _w, front_centre_mm: _fc, bb_to_head_tube_top_mm: _d, ...rest } = tape;
+    // front radius by hand: T_y = 497.805 + 34 sin 71.5 = 530.048, F_y = 530.048 - 546.409 sin 71.5 + 45 cos 71.5 = 26.155, + 275
+    const level = { ...rest, top_tube_slope_deg: 0, front_radius_mm: 301.155 };
+    const [first] = refusal(level);
+    expect(first?.code).toBe("not-enough");
+    expect(first?.message).toContain("reach_mm");
+    expect(first?.allowed).toContain("wheelbase_mm");
+    expect(first?.allowed).toContain("top_tube_actual_mm");
+    // T_x = -150.297 + 551 - 34 cos 71.5 = 389.915
+    expect(value({ ...level, top_tube_actual_mm: 551 }).value.reach_mm).toBeCloseTo(389.915, 2);
+  });
+
+  it("lets readings that bear each other out stand, and says that the ground does not fit", () => {
+    // the hand-worked bicycle with a front tyre of 340 instead of 315.579: 24.4 mm below the ground, all tapes exact
+    const answer = value({
+      ...tape,
+      front_radius_mm: 340,
+      wheelbase_mm: 1040.951207,
+      front_centre_mm: 607.1364433,
+      bb_to_head_tube_top_mm: 669.5797495,
+    });
+    for (const key of ["stack_mm", "reach_mm", "wheelbase_mm", "front_centre_mm"] as const)
+      expect(answer.value[key]).toBeCloseTo(hand[key], 2);
+    const ground = answer.cautions.find((c) => c.code === "disagrees");
+    expect(ground?.at).toBe("front_radius_mm");
+    expect(ground?.message).toContain("24.4 mm below the ground");
+    expect(answer.cautions.filter((c) => c.code === "disagrees")).toHaveLength(1);
+  });
+});

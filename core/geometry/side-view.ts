@@ -4,15 +4,17 @@
  * Any sufficient subset lays the bicycle out exactly; every other reading is compared with what that layout foretells.
  * Order of trust: the fourteen frame measures, level ground, BB height, then the other whole-bicycle measures. A check that is off
  * by more than 3.29 of its standard deviation (M2's) is named; then all readings are also adjusted together by least
- * squares, which shows the likeliest culprit. Equations: M1, M5. Solver: damped Gauss-Newton to 1e-9 mm.
+ * squares, which shows the likeliest culprit. Where the first readings fix the bicycle only roughly and none is off,
+ * the figures come from all readings together; where only the ground disagrees, it steps back.
+ * Equations: M1, M5. Solver: damped Gauss-Newton to 1e-9 mm.
  */
 import { type Answer, answered, type Band, type Caution, refused } from "../quantity/index.js";
 import { RAD } from "./bicycle-points.js";
 import { steeringCautions } from "./fork-swap.js";
 import { measureLabel, SIDE_VIEW_KEYS, type SideViewInput, type SideViewKey } from "./frame-measures.js";
 import { frameProblems } from "./frame-problems.js";
-import { type Doubt, doubts } from "./side-view-doubt.js";
-import { ALL_UNKNOWNS, figureSd, fitLayout } from "./side-view-fit.js";
+import { type Doubt, doubts, LIMIT_SD } from "./side-view-doubt.js";
+import { ALL_UNKNOWNS, type Fit, figureSd, fitLayout } from "./side-view-fit.js";
 import {
   at,
   FIGURE_KEYS,
@@ -31,6 +33,12 @@ import { maskOf, type Subset, subsetOf, whatWouldComplete } from "./side-view-su
 const Z95 = 1.959963984540054;
 /** A figure whose 95 % band reaches further than this to either side is called weakly fixed, mm. */
 const WEAK_HALF_BAND_MM = 20;
+/** A figure that may lie ten metres to either side is open, mm. */
+const OPEN_HALF_BAND_MM = 10_000;
+/** A miss of 3.29 x 2 mm, the widest usual spread, over the solver's 1.5 mm, squared: readings that only just miss. */
+const USUAL_MISS = ((3.29 * 2) / 1.5) ** 2;
+/** Exact layouts shakier than this give way to all readings together, where those are surer by half. */
+const SHAKY_HALF_BAND_MM = 10;
 
 export interface SideViewValue extends SideFigures {
   /** Every measure that the layout fixes, given or not; the full set may go straight into fork-swap. */
@@ -59,25 +67,133 @@ export function sideView(input: SideViewInput): Answer<SideViewValue> {
   const layouts = findLayouts(input, given, subset);
   const [best, twin] = layouts.exact;
   if (best) {
+    const better = weighedTogether(input, given, best, subset);
+    if (better) return better;
+    const loose = openHere(input, best, subset);
+    if (loose) return loose;
     const doubt = doubts(input, given, best, subset);
+    const hanging = doubt.cautions.length > 0 ? offTheGround(input, given, best, subset) : undefined;
+    if (hanging) return hanging;
     const cautions = [...doubt.cautions];
     if (twin) cautions.push(twinCaution(twin));
     return answer(best, subset, doubt, cautions);
   }
+  const hanging = offTheGround(input, given, layouts.nearest.p, subset);
+  if (hanging) return hanging;
   if (subset.checks.some((row) => row !== LEVEL_ROW) || layouts.senseless) {
     const together = fitTogether(given, subset, layouts.nearest.p);
     if (together) {
-      const doubt = doubts(input, given, together, subset);
-      return answer(together, subset, doubt, [noExactCaution(), ...doubt.cautions]);
+      const doubt = doubts(input, given, together.p, subset);
+      return answer(together.p, subset, doubt, [noExactCaution(), ...doubt.cautions]);
     }
+  }
+  if (layouts.nearest.cost <= USUAL_MISS) {
+    const loose = openHere(input, layouts.nearest.p, subset);
+    if (loose) return loose;
   }
   return cannotClose(input, given, subset, layouts.nearest.p, layouts.senseless);
 }
 
-function fitTogether(given: Float64Array, subset: Subset, start: Float64Array): Float64Array | undefined {
+/**
+ * Is the exact layout shaky although readings left over would settle it? A top tube that only follows from level
+ * ground moves by many millimetres for a tenth in a radius, while the wheelbase would tell it. Then all readings count
+ * by their spread, unless one of them is off: a wrong reading must not pull the figures.
+ */
+function weighedTogether(
+  input: SideViewInput,
+  given: Float64Array,
+  best: Float64Array,
+  subset: Subset,
+): Answer<SideViewValue> | undefined {
+  if (!subset.checks.some((row) => row !== LEVEL_ROW)) return undefined;
+  const rows = [...subset.used, ...subset.checks];
+  const slopes = figureSlopes(best);
+  const few = figureSd(subset.used, best, slopes);
+  const all = figureSd(rows, best, slopes);
+  if (!few.some((sd, i) => Z95 * sd > SHAKY_HALF_BAND_MM && sd > 2 * at(all, i))) return undefined;
+  const together = fitTogether(given, subset, best);
+  // no |w| can be over 3.29 where all squares together stay under its square
+  if (!together || together.cost > LIMIT_SD * LIMIT_SD) return undefined;
+  const doubt = doubts(input, given, together.p, subset);
+  if (doubt.cautions.length > 0) return undefined;
+  const shown = sideFigures(together.p);
+  const exact = sideFigures(best);
+  const moved = Math.max(...FIGURE_KEYS.map((key) => Math.abs(shown[key] - exact[key])));
+  return answer(together.p, { ...subset, used: rows }, doubt, moved > 0.1 ? [weighedCaution(moved)] : []);
+}
+
+/**
+ * Do the readings agree among themselves while only the ground under the tyres does not? Then they lay the bicycle out
+ * without it, and the answer says how far the front tyre hangs. Asks for a reading that bears them out, or for a
+ * layout that is shaky with the ground (`p`) and sure without it.
+ */
+function offTheGround(
+  input: SideViewInput,
+  given: Float64Array,
+  p: Float64Array,
+  subset: Subset,
+): Answer<SideViewValue> | undefined {
+  if (!subset.used.includes(LEVEL_ROW)) return undefined;
+  const alone = subsetOf(maskOf(input), true);
+  if (!alone.checks.includes(LEVEL_ROW)) return undefined;
+  const [best] = findLayouts(input, given, alone).exact;
+  if (!best || openHere(input, best, alone)) return undefined;
+  const l = layout(best);
+  const others = alone.checks.filter((row) => row !== LEVEL_ROW);
+  if (others.some((row) => Math.abs(at(given, row) - rowValue(row, best, l)) > LIMIT_SD * at(ROW_SD, row)))
+    return undefined;
+  if (others.length === 0) {
+    const withGround = figureSd(subset.used, p, figureSlopes(p));
+    const without = figureSd(alone.used, best, figureSlopes(best));
+    if (!withGround.some((sd, i) => Z95 * sd > SHAKY_HALF_BAND_MM && sd > 2 * at(without, i))) return undefined;
+  }
+  const doubt = doubts(input, given, best, alone);
+  return answer(best, alone, doubt, [...doubt.cautions]);
+}
+
+function weighedCaution(movedMm: number): Caution {
+  return {
+    code: "weighed-together",
+    message:
+      "The first readings alone would fix this bicycle only roughly, so all of them count here, each by its usual spread. " +
+      `That moved a figure by up to ${movedMm.toFixed(1)} mm.`,
+  };
+}
+
+/**
+ * Do the measures leave a figure open on this very bicycle, though they would fix it on another? A level top tube of
+ * unknown length, say: the ground under the tyres tells nothing about it. A number from there would be made up.
+ */
+function openHere(input: SideViewInput, p: Float64Array, subset: Subset): Answer<SideViewValue> | undefined {
+  const slopes = figureSlopes(p);
+  const rows = [...subset.used, ...subset.checks];
+  const openWith = (more: readonly number[]): readonly string[] => {
+    const sds = figureSd([...rows, ...more], p, slopes);
+    return FIGURE_KEYS.filter((_, i) => !(Z95 * at(sds, i) <= OPEN_HALF_BAND_MM));
+  };
+  const open = openWith([]);
+  if (open.length === 0) return undefined;
+  const settles = SIDE_VIEW_KEYS.filter((key, row) => input[key] === undefined && openWith([row]).length === 0);
+  return refused([
+    {
+      code: "not-enough",
+      at: "",
+      given: givenKeys(input),
+      allowed: `one of: ${settles.join("; ")}`,
+      message:
+        `On this bicycle these measures leave open: ${open.join(", ")}. ` +
+        `It would be enough to measure ${settles.map(measureLabel).join("; or ")}.`,
+    },
+  ]);
+}
+
+const givenKeys = (input: SideViewInput): readonly SideViewKey[] =>
+  SIDE_VIEW_KEYS.filter((key) => input[key] !== undefined);
+
+function fitTogether(given: Float64Array, subset: Subset, start: Float64Array): Fit | undefined {
   if (subset.checks.length === 0) return undefined;
   const fit = fitLayout([...subset.used, ...subset.checks], given, start, ALL_UNKNOWNS, ROW_SD);
-  return fit.settled && whyNoBicycle(fit.p, subset) === undefined ? fit.p : undefined;
+  return fit.settled && whyNoBicycle(fit.p, subset) === undefined ? fit : undefined;
 }
 
 function answer(p: Float64Array, subset: Subset, doubt: Doubt, cautions: Caution[]): Answer<SideViewValue> {
@@ -141,7 +257,7 @@ function notEnough(input: SideViewInput, mask: number, subset: Subset): Answer<S
     {
       code: "not-enough",
       at: "",
-      given: Object.keys(input).filter((key) => input[key as SideViewKey] !== undefined),
+      given: givenKeys(input),
       allowed,
       message:
         `These measures leave open: ${open.join(", ")}. ` +

@@ -169,6 +169,14 @@ export function readingWords(name: string): string {
   return NAMES[name.replace(/#\d+$/, "")] ?? name.replaceAll("_", " ").replace(/ (mm|deg)$/, "");
 }
 
+/** Cautions of the survey with the readings in words. */
+export function cautionsInWords(all: readonly Caution[]): readonly Caution[] {
+  return all.map((c) => ({
+    ...c,
+    message: c.message.replace(/\b[a-z]+(?:_[a-z]+)+_(?:mm|deg)\b/g, (name) => readingWords(name)),
+  }));
+}
+
 /** Said wherever a figure is reckoned without a reading that the survey names as wrong. */
 export function setAsideWords(r: Reckoned): readonly string[] {
   const name = r.geometry.setAside;

@@ -112,11 +112,17 @@ function findings(joints: readonly JointAnswer[], onChosen: boolean, partId?: st
       .map((r) => ({
         rule: r.rule,
         level: r.level,
-        here: r.why,
+        here: sentence(r.why),
         about: partId ?? r.part ?? r.place ?? j.id,
         onChosen,
       })),
   );
+}
+
+/** The reason as a sentence of its own. */
+function sentence(words: string): string {
+  const capital = `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
+  return /[.!?]$/.test(capital) ? capital : `${capital}.`;
 }
 
 /** Steps to measure next; one that several questions and joints wait for stands first. */

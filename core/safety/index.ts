@@ -2,4 +2,5 @@ export { SAFETY_RULES, type SafetyRule, STANDING_TEXT } from "../data/safety-rul
 export * from "./fire-rules.js";
 export * from "./fired-rule.js";
 export * from "./rule-by-id.js";
+export * from "./standing-refusals.js";
 export * from "./work-on-tube.js";

@@ -89,7 +89,8 @@ describe("reading an input", () => {
     ["", "empty-file"],
     ["  \n", "empty-file"],
     ["a: [1, 2", "yaml"],
-    ["a: 1\na: 2\n", "yaml"],
+    ["a: 1\na: 2\n", "key-twice"],
+    ['{"a": {"b": 1, "b": 1}}', "key-twice"],
     ["[".repeat(5000), "too-deep"],
     [Array.from({ length: 80 }, (_, i) => `${"  ".repeat(i)}a:`).join("\n"), "too-deep"],
     ["a: &x [*x]", "too-deep"],
@@ -109,6 +110,13 @@ describe("reading an input", () => {
         }]`,
     ).join("\n")}\n`;
     expect(refusal(bomb)?.code).toBe("yaml");
+  });
+
+  test("sixty thousand keys are read in a few seconds at most", () => {
+    const text = `{${Array.from({ length: 60_000 }, (_, i) => `"key${i}": ${i}`).join(",")}}`;
+    const started = performance.now();
+    expect(Object.keys(value(text).value as object)).toHaveLength(60_000);
+    expect(performance.now() - started).toBeLessThan(8_000);
   });
 
   test("a broken line is named", () => {

@@ -5,11 +5,12 @@
  */
 import { isNode, LineCounter, parseDocument } from "yaml";
 import { type Refused, refused } from "../quantity/index.js";
-import { TEXT_LIMIT } from "../workshop/index.js";
+import { keysTwice, TEXT_LIMIT } from "../workshop/index.js";
 
 const MOST_LEVELS = 60;
 /** Counted in the bare text, before anything recurses. */
 const MOST_BRACKETS = 400;
+const MOST_TOLD = 20;
 
 export interface SheetText {
   readonly kind: "read";
@@ -37,10 +38,10 @@ export function readSheetInput(text: string, file: string): SheetText | Refused 
     return `${file}:${line}:${col}`;
   };
   try {
-    const document = parseDocument(text, { lineCounter: lines, prettyErrors: false, uniqueKeys: true });
+    const document = parseDocument(text, { lineCounter: lines, prettyErrors: false, uniqueKeys: false });
     if (document.errors.length > 0) {
       return refused(
-        document.errors.slice(0, 20).map((error) => ({
+        document.errors.slice(0, MOST_TOLD).map((error) => ({
           code: "yaml",
           at: where(error.pos[0]),
           given: text.slice(error.pos[0], Math.min(error.pos[1], error.pos[0] + 40)),
@@ -49,6 +50,8 @@ export function readSheetInput(text: string, file: string): SheetText | Refused 
         })),
       );
     }
+    const twice = keysTwice(document, where, MOST_TOLD);
+    if (twice.length > 0) return refused(twice);
     const value: unknown = document.toJS({ maxAliasCount: 50 });
     if (levels(value) > MOST_LEVELS) return tooDeep;
     const placeOf = (at: string) => {

@@ -161,6 +161,14 @@ export function readSurvey(
       message: `${name} stands among the constants and among the measurements. The constant (${exact}) is taken as exact; the reading is only checked against it.`,
     });
   }
+  if (topJointMm === undefined && !seen.has("top_tube_below_head_tube_top_mm")) {
+    cautions.push({
+      code: "joint-not-given",
+      at: "constants.top_tube_below_head_tube_top_mm",
+      message:
+        "top_tube_below_head_tube_top_mm stands neither among the constants nor among the measurements. It is worked out from the other readings, which costs one of them as a check. Better measure it.",
+    });
+  }
   if (refusals.length > 0 || lowerStackMm === undefined) return { refusals };
 
   const active: number[] = [];

@@ -311,6 +311,16 @@ describe("refusals and hard cases", () => {
     expect(answer.value.normalised_residuals.top_tube_below_head_tube_top_mm).toBeCloseTo(5, 6);
     expect(answer.value.adjusted.stack_mm).toBeCloseTo(exact["=stack_mm"] ?? 0, 4);
   });
+  it("a top-tube joint given nowhere is worked out, costs one check and is said", () => {
+    const known = survey({ constants, measurements: take(ALL) });
+    const { top_tube_below_head_tube_top_mm: _joint, ...rest } = constants;
+    const open = survey({ constants: rest, measurements: take(ALL) });
+    if (known.kind !== "answered" || open.kind !== "answered") throw new Error("refused");
+    expect(open.value.degrees_of_freedom).toBe(known.value.degrees_of_freedom - 1);
+    expect(open.cautions.map((c) => c.code)).toContain("joint-not-given");
+    expect(known.cautions.map((c) => c.code)).not.toContain("joint-not-given");
+    expect(open.value.adjusted.stack_mm).toBeCloseTo(exact["=stack_mm"] ?? 0, 4);
+  });
   it("a joint read ten times too long: both readings that share the residual are named", () => {
     const donor = { ...DONORS.quayside.measured, top_tube_cc: 551, top_tube_joint_below_head_top: 350 };
     const answer = survey(donorSurvey({ ...DONORS.quayside, measured: donor }));

@@ -100,6 +100,9 @@ export const unknownable = <T extends z.ZodType>(inner: T) =>
 
 const quoted = (given: unknown) => JSON.stringify(given) ?? String(given);
 
+/** Unknown keys named one by one, at most. */
+const MOST_KEYS_TOLD = 12;
+
 /** A record with fixed keys; an unknown key is refused with the nearest known one. */
 export function fixed<S extends z.ZodRawShape>(shape: S) {
   const known = Object.keys(shape);
@@ -107,14 +110,16 @@ export function fixed<S extends z.ZodRawShape>(shape: S) {
     error: (issue) => {
       if (issue.code === "unrecognized_keys") {
         const keys = (issue as unknown as { keys: string[] }).keys;
-        return keys
+        const told = keys.slice(0, MOST_KEYS_TOLD);
+        const more = keys.length > told.length ? `; and ${keys.length - told.length} more` : "";
+        return `${told
           .map((key) => {
             const near = nearestName(key, known);
             return near === undefined
               ? `unknown key ${quoted(key)}; known here: ${known.slice(0, 12).join(", ")}`
               : `unknown key ${quoted(key)}; did you mean ${quoted(near)}?`;
           })
-          .join("; ");
+          .join("; ")}${more}`;
       }
       if (issue.code === "invalid_type")
         return `expected a group of keys (${known.slice(0, 8).join(", ")}${known.length > 8 ? ", …" : ""})`;

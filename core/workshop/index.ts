@@ -3,6 +3,7 @@ export * from "./documents.js";
 export * from "./donor.js";
 export * from "./edit.js";
 export type { Entered } from "./fields.js";
+export * from "./keys-twice.js";
 export * from "./load.js";
 export * from "./part.js";
 export * from "./people.js";

@@ -7,6 +7,7 @@ import { type Document, isNode, LineCounter, parseAllDocuments } from "yaml";
 import type { z } from "zod";
 import { nearestName, type Refusal } from "../quantity/index.js";
 import { type AnyDoc, DOC_KINDS, DOCUMENT_SCHEMAS, type DocKind } from "./documents.js";
+import { keysTwice } from "./keys-twice.js";
 
 export const TEXT_LIMIT = 2_000_000;
 const DOCUMENTS_LIMIT = 60;
@@ -134,7 +135,7 @@ export function loadText(text: string, file: string): Loaded | LoadRefused {
   const lines = new LineCounter();
   let parsed: Document[];
   try {
-    const all = parseAllDocuments(text, { lineCounter: lines, prettyErrors: false, strict: true, uniqueKeys: true });
+    const all = parseAllDocuments(text, { lineCounter: lines, prettyErrors: false, strict: true, uniqueKeys: false });
     parsed = Array.isArray(all) ? (all as Document[]) : [];
   } catch (cause) {
     return {
@@ -166,6 +167,7 @@ export function loadText(text: string, file: string): Loaded | LoadRefused {
         message: `${where(error.pos[0])}: ${error.message}`,
       });
     }
+    if (document.errors.length === 0) refusals.push(...keysTwice(document, where));
   }
   if (refusals.length > 0) return { kind: "refused", refusals };
   if (parsed.length > DOCUMENTS_LIMIT) {
@@ -266,7 +268,7 @@ export function readPlain(
 ):
   | { readonly kind: "read"; readonly doc: AnyDoc }
   | { readonly kind: "refused"; readonly refusals: readonly PlainRefusal[] } {
-  const kind = isRecord(plain) ? plain["kind"] : undefined;
+  const kind = isRecord(plain) ? plain.kind : undefined;
   if (!isRecord(plain) || typeof kind !== "string" || !DOC_KINDS.includes(kind as DocKind)) {
     const near = typeof kind === "string" ? nearestName(kind, DOC_KINDS) : undefined;
     return {
@@ -285,7 +287,7 @@ export function readPlain(
       ],
     };
   }
-  const version = plain["version"];
+  const version = plain.version;
   if (version !== 1) {
     return {
       kind: "refused",
@@ -343,13 +345,13 @@ function leaves(issue: z.core.$ZodIssue, prefix: readonly PropertyKey[]): Leaf[]
           issue.code === "unrecognized_keys"
             ? "unknown-key"
             : issue.code === "custom"
-              ? String(issue.params?.["code"] ?? "unreadable")
+              ? String(issue.params?.code ?? "unreadable")
               : issue.code.replaceAll("_", "-"),
         path: issue.code === "unrecognized_keys" ? [...path, issue.keys[0] ?? ""] : path,
         given: valueAt(plain, issue.code === "unrecognized_keys" ? [...path, issue.keys[0] ?? ""] : path),
         allowed:
-          issue.code === "custom" && typeof issue.params?.["allowed"] === "string"
-            ? issue.params["allowed"]
+          issue.code === "custom" && typeof issue.params?.allowed === "string"
+            ? issue.params.allowed
             : allowedBy(issue),
         message: issue.message,
       }),

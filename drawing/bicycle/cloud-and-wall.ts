@@ -46,7 +46,12 @@ export function cloudAndWall(input: CloudAndWallInput): Drawing {
   items.push({ kind: "line", role: "after", from: at(8, LINE_Y), to: at(WIDTH - 8, LINE_Y) });
   const say = `${input.what}: `;
   const limitWords = `limit ${numberWords(input.limit, decimals).replace(/\.0+$/, "")}`;
-  const wall: Item = { kind: "line", role: "cut", from: at(wallX, LINE_Y - 6), to: at(wallX, LINE_Y + 33) };
+  const wall: Item = {
+    kind: "line",
+    role: "cut",
+    from: at(wallX, LINE_Y - (band === undefined ? 0 : 6)),
+    to: at(wallX, LINE_Y + 33),
+  };
   let label: string;
   if (!known) {
     items.push(wall, {
@@ -87,7 +92,6 @@ export function cloudAndWall(input: CloudAndWallInput): Drawing {
         at: at(v + (room ? 14 : -14), LINE_Y - 15),
         text: "as entered",
         anchor: room ? "start" : "end",
-        halo: true,
       });
     }
     items.push({

@@ -1,1 +1,2 @@
+export * from "./book-of-build.js";
 export * from "./sketch-of-build.js";

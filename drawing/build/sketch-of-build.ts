@@ -13,7 +13,13 @@ export function sketchBefore(r: Reckoning): BicycleSketch | undefined {
   const before = r.geometry.before;
   if (before === undefined) return undefined;
   const bead = r.resolved.donor.wheels_now.tyre.bsdMm / 2;
-  return { ...pointsOf(before.points), rearBeadMm: bead, frontBeadMm: bead, ...seatTube(r, before.points), ...tubes(r) };
+  return {
+    ...pointsOf(before.points),
+    rearBeadMm: bead,
+    frontBeadMm: bead,
+    ...seatTube(r, before.points),
+    ...tubes(r),
+  };
 }
 
 export function sketchAfter(r: Reckoning): BicycleSketch | undefined {
@@ -22,7 +28,9 @@ export function sketchAfter(r: Reckoning): BicycleSketch | undefined {
   const { at } = r.resolved;
   const bead = (place: "tyre_front" | "tyre_rear", radius: number) => {
     const tyre = at[place];
-    return tyre?.kind === "tyre" && tyre.ports.size !== undefined ? tyre.ports.size.bsdMm / 2 : radius - TYRE_FOR_THE_EYE_MM;
+    return tyre?.kind === "tyre" && tyre.ports.size !== undefined
+      ? tyre.ports.size.bsdMm / 2
+      : radius - TYRE_FOR_THE_EYE_MM;
   };
   const contact = r.cockpit.points;
   const crank = at.crank?.kind === "crank" ? at.crank.ports : undefined;
@@ -48,14 +56,40 @@ export function sketchAfter(r: Reckoning): BicycleSketch | undefined {
         }),
     ...(crank?.length === undefined ? {} : { crankLengthMm: crank.length }),
     ...(crank?.ring === undefined ? {} : { chainringRadiusMm: 6.35 / Math.sin(Math.PI / crank.ring) }),
-    ...(front === undefined && rear === undefined ? {} : { rotorRadiusMm: { ...(front === undefined ? {} : { front }), ...(rear === undefined ? {} : { rear }) } }),
+    ...(front === undefined && rear === undefined
+      ? {}
+      : { rotorRadiusMm: { ...(front === undefined ? {} : { front }), ...(rear === undefined ? {} : { rear }) } }),
     guards: at.guards !== undefined,
   };
 }
 
 function pointsOf(p: BicyclePoints) {
-  const { bb, rearAxle, frontAxle, seatCluster, headCrossing, headTop, headBottom, crownSeat, rearRadiusMm, frontRadiusMm, groundY } = p;
-  return { bb, rearAxle, frontAxle, seatCluster, headCrossing, headTop, headBottom, crownSeat, rearRadiusMm, frontRadiusMm, groundY };
+  const {
+    bb,
+    rearAxle,
+    frontAxle,
+    seatCluster,
+    headCrossing,
+    headTop,
+    headBottom,
+    crownSeat,
+    rearRadiusMm,
+    frontRadiusMm,
+    groundY,
+  } = p;
+  return {
+    bb,
+    rearAxle,
+    frontAxle,
+    seatCluster,
+    headCrossing,
+    headTop,
+    headBottom,
+    crownSeat,
+    rearRadiusMm,
+    frontRadiusMm,
+    groundY,
+  };
 }
 
 function seatTube(r: Reckoning, p: BicyclePoints) {
@@ -66,6 +100,13 @@ function seatTube(r: Reckoning, p: BicyclePoints) {
 
 function tubes(r: Reckoning) {
   const { interfaces, tube, stays } = r.resolved.donor;
-  const known = Object.entries({ seat: interfaces.seat_tube_od, top: tube.top_tube_od, down: tube.down_tube_od, head: tube.head_tube_od, chainstay: stays.chainstay_od, seatstay: stays.seatstay_od }).filter(([, v]) => v !== undefined);
+  const known = Object.entries({
+    seat: interfaces.seat_tube_od,
+    top: tube.top_tube_od,
+    down: tube.down_tube_od,
+    head: tube.head_tube_od,
+    chainstay: stays.chainstay_od,
+    seatstay: stays.seatstay_od,
+  }).filter(([, v]) => v !== undefined);
   return known.length === 0 ? {} : { tubesMm: Object.fromEntries(known) as NonNullable<BicycleSketch["tubesMm"]> };
 }

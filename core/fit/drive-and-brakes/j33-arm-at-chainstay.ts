@@ -106,7 +106,7 @@ export const j33ArmAtChainstay: JointDefinition = {
         fails: `The arms pass the stays with only ${plain(smaller)}; 3 is the least.`,
       },
       remedies: settled.outcome === "fits" ? [] : remedies(view, bb, gap, smaller),
-      sources: ["drive-arm-gap", "drive-spread"],
+      sources: ["drive-arm-gap", "drive-spread", "fit-dimple"],
       cautions: found.cautions.filter((caution) => caution.code === "bridge-not-measured"),
     });
   },

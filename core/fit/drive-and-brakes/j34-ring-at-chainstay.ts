@@ -117,7 +117,7 @@ export const j34RingAtChainstay: JointDefinition = {
         settled.outcome === "fails" && nearest !== undefined && teeth !== undefined
           ? remedies(view, crank, bb, teeth, nearest, first?.outside_radius_mm ?? 0, found)
           : [],
-      sources: ["drive-arm-gap", "drive-spread"],
+      sources: ["drive-arm-gap", "drive-spread", "fit-dimple"],
       cautions,
     });
   },

@@ -10,7 +10,7 @@ import { closeJoint } from "../close-joint.js";
 import { type JointDefinition, notChecked, notChosen } from "../joint-definition.js";
 import { type Check, plain, settle } from "../settle.js";
 import { minus, span, UNKNOWN } from "../span.js";
-import { type FitView, partAt } from "../view.js";
+import { partAt } from "../view.js";
 import { chainNumbers } from "./chain-numbers.js";
 import { chainRemedies, SLACK_LEAST_MM, SLACK_MOST_MM } from "./chain-remedies.js";
 import { CHAINSTAY_NEEDED_MM, chainstayLength } from "./chainstay-length.js";

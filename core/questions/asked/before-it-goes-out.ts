@@ -7,6 +7,8 @@ const HEAD: Head = {
   stake: "hurt",
 };
 
+const capital = (words: string) => `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
+
 export const beforeItGoesOut: Question = (r) => {
   const operations = r.resolved.build.operations.filter((o) => o.gate === true);
   const evidence = r.resolved.build.evidence ?? [];
@@ -30,7 +32,7 @@ export const beforeItGoesOut: Question = (r) => {
       shut > 0
         ? {
             kind: "do",
-            what: `${gates.find((g) => g.shown === undefined)?.what ?? "Dry fit"}, then sign it`,
+            what: `${capital(gates.find((g) => g.shown === undefined)?.what ?? "Dry fit")}, then sign it`,
             at: "build.evidence",
           }
         : undefined,

@@ -8,7 +8,7 @@ export const brakeTab: Question = (r) => {
   const gate = r.rules.find((f) => f.rule === "S6" && f.onChosen);
   const tabThere =
     r.resolved.donor.interfaces.rear_tab !== undefined && r.resolved.donor.interfaces.rear_tab !== "none";
-  const shut = gate !== undefined && gate.open && !tabThere;
+  const shut = gate?.open && !tabThere;
   return row(HEAD, {
     answer:
       j23.verdict === "fits with work"

@@ -18,7 +18,7 @@ export const frontWheelOut: Question = (r) => {
   return row(HEAD, {
     answer:
       refused !== undefined
-        ? refused.why
+        ? `No: ${refused.why.replace(/\.$/, "")}.`
         : j12.verdict === "fits"
           ? `Not with fork ${fork}: its end is closed.`
           : j12.reason,

@@ -1,5 +1,5 @@
 /** Question 13: did I mis-measure? */
-import { figure, type Head, type Question, readingWords, row, showNumber } from "../question.js";
+import { cautionsInWords, figure, type Head, type Question, readingWords, row, showNumber } from "../question.js";
 
 const HEAD: Head = { n: 13, question: "Did I mis-measure?", stake: "money" };
 
@@ -48,7 +48,7 @@ export const misMeasured: Question = (r) => {
       ],
       notChecked: unchecked,
       sources: survey.sources,
-      cautions: survey.cautions,
+      cautions: cautionsInWords(survey.cautions),
     });
   }
   const first = blunder.value.explanations[0];
@@ -122,7 +122,7 @@ export const misMeasured: Question = (r) => {
     ],
     notChecked: unchecked,
     sources: survey.sources,
-    cautions: survey.cautions,
+    cautions: cautionsInWords(survey.cautions),
   });
 };
 

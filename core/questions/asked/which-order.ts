@@ -42,7 +42,7 @@ export const whichOrder: Question = (r) => {
           what:
             ways[0] === undefined
               ? "A later day, or fewer tasks: nothing tried here meets the deadline"
-              : `${ways[0].what}: ${showNumber(ways[0].days, 1)} days`,
+              : `${ways[0].what.charAt(0).toUpperCase()}${ways[0].what.slice(1)}: ${showNumber(ways[0].days, 1)} days`,
         }
       : undefined,
     words: [

@@ -1,0 +1,142 @@
+/**
+ * `coldset serve`: opens the workshop in the user's data folder, puts the demo in where nothing is there yet, prints the
+ * answered board, and serves the page on this machine only. Opens no browser. Ctrl-C ends it cleanly.
+ */
+import { existsSync } from "node:fs";
+import { homedir } from "node:os";
+import path from "node:path";
+import { fileURLToPath } from "node:url";
+import { type Refused, refused } from "@coldset/core/quantity";
+import { reckon } from "@coldset/core/questions";
+import { standingRefusals } from "@coldset/core/safety";
+import { ALL_SHEETS } from "@coldset/core/sheets";
+import { type AnyDoc, loadText, resolveBuild } from "@coldset/core/workshop";
+import { EXIT } from "../exit-code.js";
+import type { Io } from "../io.js";
+import { readText } from "../read/read-text.js";
+import { boardPage } from "../said/board-page.js";
+import { checkObject } from "../said/check-object.js";
+import { refusalsPage, tellRefused } from "../said/refusals.js";
+import { standingPage } from "../said/standing.js";
+import { Page } from "../screen/page.js";
+
+export interface ServeOptions {
+  readonly data?: string;
+  readonly port?: string;
+}
+
+export const DEFAULT_PORT = 4330;
+const DEMO_FILE = path.join("demo", "quayside.yaml");
+
+export async function serve(io: Io, options: ServeOptions): Promise<number> {
+  const port = options.port === undefined ? DEFAULT_PORT : readPort(options.port);
+  if (typeof port !== "number") return tellRefused(io, port, false);
+  const [{ dataFolder, openWorkshop }, { startServer }] = await Promise.all([
+    import("@coldset/store"),
+    import("@coldset/server"),
+  ]);
+  const folder =
+    options.data === undefined || options.data === ""
+      ? dataFolder(io.env, process.platform, homedir())
+      : path.resolve(options.data);
+  // Asked for before anything is opened, so that no Ctrl-C is missed.
+  const stop = io.stopAsked();
+  const opened = await openWorkshop(folder);
+  if (opened.kind === "refused") return tellRefused(io, opened, false);
+  const { workshop } = opened;
+  try {
+    if ((await workshop.listDocuments()).length === 0) {
+      const demo = await putDemo(io, (text, label) => workshop.putText(text, label));
+      if (demo !== undefined) return tellRefused(io, demo, false);
+    }
+    const docs = (await workshop.allDocuments()).flatMap((d): readonly AnyDoc[] => {
+      const loaded = loadText(d.text, d.label);
+      return loaded.kind === "loaded" ? loaded.docs.map((l) => l.doc) : [];
+    });
+    io.stdout(firstBoard(io, docs));
+    const webRoot = path.join(repositoryRoot(), "web", "dist", "site");
+    const server = await startServer({
+      workshop,
+      port,
+      webRoot,
+      sheets: new Map(ALL_SHEETS.map((sheet) => [sheet.id, sheet])),
+      check: checkOf,
+      book: (all, id) => bookOf(io, all, id),
+      log: (line) => io.stderr(`${line}\n`),
+    });
+    if (server.kind === "refused") return tellRefused(io, server, false);
+    const page = new Page(io.columns, io.colour)
+      .text(["Your workshop is kept in", folder])
+      .text(["Open", ["strong", server.url], "in a browser on this machine. Ctrl-C ends it."]);
+    if (!existsSync(path.join(webRoot, "index.html")))
+      page.text([["open", "The page itself is not built yet; only the calls under /api answer."]]);
+    io.stdout(`\n${page.toString()}`);
+    await stop;
+    io.stderr("\nClosing the workshop …\n");
+    await server.close();
+    return EXIT.answered;
+  } finally {
+    await workshop.close();
+  }
+}
+
+function readPort(text: string): number | Refused {
+  const port = /^\d{1,5}$/.test(text) ? Number(text) : Number.NaN;
+  if (port <= 65_535) return port;
+  const allowed = "a whole number from 0 to 65535";
+  return refused([
+    { code: "bad-port", at: "--port", given: text, allowed, message: `--port ${text} is no port: give ${allowed}.` },
+  ]);
+}
+
+/** The folder that holds cli/, whether this runs from the source or from what was built of it. */
+function repositoryRoot(): string {
+  let folder = path.dirname(fileURLToPath(import.meta.url));
+  while (!existsSync(path.join(folder, DEMO_FILE)) && path.dirname(folder) !== folder) folder = path.dirname(folder);
+  return folder;
+}
+
+type PutText = (text: string, label: string) => Promise<{ readonly kind: "put" } | Refused>;
+
+async function putDemo(io: Io, putText: PutText): Promise<Refused | undefined> {
+  const file = path.join(repositoryRoot(), DEMO_FILE);
+  const demo = await readText(io, file);
+  if (demo.kind === "refused") return demo;
+  const put = await putText(demo.text, path.basename(file));
+  return put.kind === "refused" ? put : undefined;
+}
+
+/** The board of the first build, in order of its id; what keeps a build from being reckoned is told, and serving goes on. */
+function firstBoard(io: Io, docs: readonly AnyDoc[]): string {
+  const page = new Page(io.columns, io.colour);
+  const ids = docs
+    .filter((d) => d.kind === "build")
+    .map((d) => d.id)
+    .sort();
+  const [first] = ids;
+  if (first === undefined) return page.text("There is no build in this workshop yet.").toString();
+  const resolved = resolveBuild(docs, first);
+  if (resolved.kind === "refused") return refusalsPage(resolved.refusals, page).toString();
+  const r = reckon(resolved.resolved);
+  const { build } = r.resolved;
+  page.text([["strong", build.id], "–", build.title]);
+  if (ids.length > 1) page.text(`Other builds here: ${ids.slice(1).join(", ")}.`);
+  for (const f of standingRefusals(r.rules))
+    page.blank().text([["bad", `refuse ${f.rule} on ${f.about}:`], f.here, `Instead: ${f.insteadDo}`], 0, 2);
+  return standingPage(boardPage(r.board, page)).toString();
+}
+
+function checkOf(docs: readonly AnyDoc[], buildId: string): unknown {
+  const resolved = resolveBuild(docs, buildId);
+  return resolved.kind === "refused" ? resolved : checkObject(reckon(resolved.resolved));
+}
+
+async function bookOf(io: Io, docs: readonly AnyDoc[], buildId: string) {
+  const resolved = resolveBuild(docs, buildId);
+  if (resolved.kind === "refused") return resolved;
+  const [{ bookOfBuild }, { makeBook }] = await Promise.all([
+    import("@coldset/drawing/build"),
+    import("@coldset/drawing/book"),
+  ]);
+  return makeBook(bookOfBuild(reckon(resolved.resolved), { revision: `as of ${io.today()}` }));
+}

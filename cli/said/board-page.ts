@@ -1,0 +1,69 @@
+/** How does the answered board stand on a terminal? The rows and words come as they are; nothing is reckoned here. */
+import { sourceWords } from "@coldset/core/data";
+import type { NextStep } from "@coldset/core/quantity";
+import type { BoardRow, Stake } from "@coldset/core/questions";
+import type { Page, Span } from "../screen/page.js";
+import { figureText, verdictStyle } from "./figures.js";
+
+const STAKES: Readonly<Record<Stake, string>> = {
+  hurt: "Somebody could be hurt",
+  money: "Money could be lost",
+  time: "Weeks could be lost",
+};
+
+export function boardPage(board: readonly BoardRow[], page: Page): Page {
+  let before: BoardRow | undefined;
+  for (const row of board) {
+    if (row.stake !== before?.stake) page.blank().text([["strong", `${STAKES[row.stake]}:`]]);
+    if (row.open || before?.open === true) page.blank();
+    before = row;
+    page.text(
+      [
+        ["strong", String(row.n).padStart(2, "0")],
+        ["quiet", row.question],
+      ],
+      1,
+      4,
+    );
+    const about = row.about === undefined ? "" : ` (${row.about})`;
+    const verdict: Span = [verdictStyle(row.verdict), `${row.verdict}${about}`];
+    if (row.verdict === "not checked yet") {
+      const words = row.working.notChecked[0] ?? row.answer;
+      page.text([verdict, ...(words === "Not checked yet." ? [] : ["–", words])], 4, 6);
+      continue;
+    }
+    page.text(row.answer, 4, 6);
+    page.text(row.figure === undefined ? verdict : [verdict, "–", figureText(row.figure)], 4, 6);
+    if (row.also.length > 0) page.text(["Beside it:", row.also.map((a) => `${a.verdict} ${a.about}`).join(", ")], 4, 6);
+    if (row.next !== undefined) page.text([["strong", "Next:"], stepText(row.next)], 4, 6);
+  }
+  return page;
+}
+
+/** "Measure the chainstay, with trammel, to ± 0.3 mm". */
+export function stepText(step: NextStep): string {
+  return [
+    step.what,
+    ...(step.tool === undefined ? [] : [`with ${step.tool}`]),
+    ...(step.accuracy === undefined ? [] : [`to ${step.accuracy}`]),
+  ].join(", ");
+}
+
+/** What stands behind each answer: words, figures, tables, and what it did not look at. */
+export function workingPage(board: readonly BoardRow[], page: Page): Page {
+  page.heading("Working");
+  for (const row of board) {
+    const { words, figures, tables, notChecked } = row.working;
+    if (words.length + figures.length + tables.length + notChecked.length === 0) continue;
+    page.blank().text([["strong", `${row.n}. ${row.question}`]]);
+    for (const text of words) page.text(text, 2, 2);
+    page.list(figures.map(figureText), 2);
+    for (const t of tables) {
+      if (t.rows.length === 0) continue;
+      page.blank().text(`${t.title}:`, 2).table(t.rows, { indent: 4, heads: t.columns });
+    }
+    if (notChecked.length > 0) page.text(["Not checked:", ...notChecked], 2, 4);
+    if (row.sources.length > 0) page.text(["Sources:", `${row.sources.map(sourceWords).join("; ")}.`], 2, 4);
+  }
+  return page;
+}

@@ -1,0 +1,57 @@
+/** How is a refusal told: on the error stream for the person, and as one object for a program? */
+import type { Refusal, Refused } from "@coldset/core/quantity";
+import { EXIT } from "../exit-code.js";
+import type { Io } from "../io.js";
+import { jsonText } from "../screen/letters.js";
+import { Page } from "../screen/page.js";
+
+/** Beyond so many they are counted on the screen; the JSON holds them all. */
+const MOST_SHOWN = 40;
+const MOST_LETTERS = 1500;
+
+export function refusalsPage(refusals: readonly Refusal[], page: Page, placeOf?: (at: string) => string): Page {
+  const count = refusals.length === 1 ? "One thing has" : `${refusals.length} things have`;
+  page.text([["bad", `${count} to be put right first. Nothing was changed.`]]);
+  for (const r of refusals.slice(0, MOST_SHOWN)) {
+    const place = placeOf?.(r.at);
+    page.blank().text([...(place === undefined ? [] : [["strong", `${place}:`] as const]), shortened(r.message)], 2, 4);
+    const given = givenWords(r.given);
+    if (given !== "" && !r.message.includes(given)) page.text(["Given:", given], 4, 6);
+    if (r.allowed !== "" && !r.message.includes(r.allowed)) page.text(["Allowed:", r.allowed], 4, 6);
+  }
+  if (refusals.length > MOST_SHOWN)
+    page.blank().text(`and ${refusals.length - MOST_SHOWN} more; --json lists them all.`, 2);
+  return page;
+}
+
+/** Tells it and gives the exit code. With `json` the object is the only thing on standard output. */
+export function tellRefused(io: Io, answer: Refused, json: boolean, placeOf?: (at: string) => string): number {
+  if (json) io.stdout(`${jsonText({ kind: "refused", refusals: answer.refusals.map(refusalObject) })}\n`);
+  io.stderr(refusalsPage(answer.refusals, new Page(io.columns, io.colour), placeOf).toString());
+  return EXIT.refused;
+}
+
+function refusalObject({ code, at, given, allowed, message }: Refusal): Refusal {
+  return { code, at, given: jsonable(given), allowed, message };
+}
+
+/** What was given, as JSON can hold it: a number that is none is written as a word. */
+function jsonable(given: unknown): unknown {
+  if (given === undefined) return null;
+  if (typeof given === "number" && !Number.isFinite(given)) return String(given);
+  if (typeof given === "bigint" || typeof given === "symbol" || typeof given === "function") return String(given);
+  if (Array.isArray(given)) return given.map(jsonable);
+  if (typeof given === "object" && given !== null)
+    return Object.fromEntries(Object.entries(given).map(([key, value]) => [key, jsonable(value)]));
+  return given;
+}
+
+function shortened(message: string): string {
+  return message.length <= MOST_LETTERS ? message : `${message.slice(0, MOST_LETTERS)} … (--json has all of it)`;
+}
+
+function givenWords(given: unknown): string {
+  if (given === null || given === undefined) return "";
+  const text = typeof given === "object" ? (JSON.stringify(jsonable(given)) ?? "") : String(given);
+  return text.length > 120 ? `${text.slice(0, 120)}…` : text;
+}

@@ -1,0 +1,92 @@
+/** How does the board of questions stand in print? Open rows large, settled ones a line, by what is at stake. */
+import type { Figure, Reckoning, BoardRow as Row } from "@coldset/core/questions";
+import { readingWords } from "@coldset/core/questions";
+import { cloudAndWall, residualBars } from "../bicycle/index.js";
+import type { BoardBlock, BoardRow, BookBlock, BookSection, Stake } from "../book/index.js";
+import { bookQuantity } from "./figure-words.js";
+
+const STAKES: readonly (readonly [Row["stake"], Stake])[] = [
+  ["hurt", "safety"],
+  ["money", "money"],
+  ["time", "time"],
+];
+/** Beyond it a normalised residual names a reading as off (99.9 %). */
+const RESIDUAL_LIMIT = 3.29;
+
+export function boardSection(r: Reckoning): BookSection {
+  return {
+    title: "The board",
+    lead: "Twenty questions, ranked by what is at stake; open ones large. The strongest word is: no problem found in what was entered.",
+    blocks: [
+      ...STAKES.flatMap(([stake, printed]): BoardBlock[] => {
+        const rows = r.board.filter((row) => row.stake === stake);
+        return rows.length === 0 ? [] : [{ kind: "board", stake: printed, rows: rows.map(boardRow) }];
+      }),
+      ...residuals(r),
+    ],
+  };
+}
+
+function boardRow(row: Row): BoardRow {
+  const also = row.also.map((a) => `${a.verdict} ${a.about}`).join(", ");
+  const not = row.verdict === "no problem found" ? row.working.notChecked[0] : undefined;
+  const about = [row.about, also, not === undefined ? undefined : `not checked: ${not}`].filter(
+    (t) => t !== undefined && t !== "",
+  );
+  const tool = [row.next?.tool, row.next?.accuracy].filter((t) => t !== undefined).join(", ");
+  const isMark =
+    row.figure?.limit?.low === 1 && row.figure.unit === "" && (row.figure.value === 0 || row.figure.value === 1);
+  // A bare count ("0 of 4 signed") is in the answer's words already.
+  const isCount = row.figure?.unit === "" && row.figure.limit === undefined && row.figure.against !== undefined;
+  const figure = isMark || isCount ? undefined : row.figure;
+  const drawing = figure === undefined ? undefined : wall(figure);
+  const note = figure === undefined ? "" : [figure.name, figure.against].filter((t) => t !== undefined).join(", ");
+  return {
+    number: row.n,
+    question: row.question,
+    answer: row.verdict === "not checked yet" ? (row.working.notChecked[0] ?? row.answer) : row.answer,
+    ...(row.open ? { detail: row.working.words.slice(0, 2).join(" ") } : {}),
+    verdict: row.verdict,
+    ...(about.length === 0 ? {} : { about: about.join("; ") }),
+    ...(row.next === undefined ? {} : { next: tool === "" ? row.next.what : `${row.next.what} (${tool})` }),
+    ...(figure === undefined ? {} : { key: bookQuantity(figure), keyNote: note }),
+    ...(drawing === undefined ? {} : { drawing }),
+    open: row.open,
+  };
+}
+
+function wall(f: Figure) {
+  const { low, high } = f.limit ?? {};
+  const most = high !== undefined && (low === undefined || f.value > (low + high) / 2);
+  const limit = most ? high : low;
+  if (limit === undefined || f.band === undefined || (low !== undefined && high !== undefined && high - low < 1))
+    return undefined;
+  return cloudAndWall({
+    what: f.name,
+    value: f.value,
+    band: f.band,
+    unit: f.unit,
+    limit,
+    limitIs: most ? "most" : "least",
+    decimals: f.decimals,
+  });
+}
+
+function residuals(r: Reckoning): readonly BookBlock[] {
+  const { survey, setAside } = r.geometry;
+  if (survey.kind === "refused") return [];
+  const rows = survey.value.readings.map((reading) => ({
+    name: readingWords(reading.measurement),
+    ...(reading.normalised_residual === null ? {} : { w: reading.normalised_residual }),
+    again: reading.measurement === setAside,
+  }));
+  return [
+    { kind: "heading", text: "All readings together" },
+    {
+      kind: "drawing",
+      drawing: residualBars(rows, RESIDUAL_LIMIT, "wide"),
+      caption:
+        "How far each reading lies from what all together say, in its own spreads. Beyond 3.29 it is off. A dashed box: nothing else checks it.",
+    },
+  ];
+}

@@ -1,0 +1,88 @@
+/** Is everything of the reckoning in the book, and nothing more? Read back from the PDF itself. */
+import { readFileSync } from "node:fs";
+import { type Reckoning, reckon } from "@coldset/core/questions";
+import { STANDING_TEXT } from "@coldset/core/safety";
+import { loadText, resolveBuild } from "@coldset/core/workshop";
+import { describe, expect, test } from "vitest";
+import { printBook } from "../book/index.js";
+import { STANDING_TEXT as PRINTED_STANDING_TEXT } from "../pdf/index.js";
+import { pageText, readPdf } from "../pdf/read-back.js";
+import { bookOfBuild } from "./book-of-build.js";
+
+const QUAYSIDE = readFileSync(new URL("../../demo/quayside.yaml", import.meta.url), "utf8");
+
+function reckoned(change: (text: string) => string = (t) => t): Reckoning {
+  const loaded = loadText(change(QUAYSIDE), "quayside.yaml");
+  if (loaded.kind === "refused") throw new Error(JSON.stringify(loaded.refusals));
+  const resolved = resolveBuild(loaded.docs.map((d) => d.doc));
+  if (resolved.kind === "refused") throw new Error(JSON.stringify(resolved.refusals));
+  return reckon(resolved.resolved);
+}
+
+const close = (text: string) => text.replace(/\s+/g, "");
+function pagesOf(r: Reckoning): string[] {
+  const printed = printBook(bookOfBuild(r, { revision: "as of 2026-05-02" }));
+  expect(printed.warnings).toEqual([]);
+  return readPdf(printed.pdf).map(pageText);
+}
+
+describe("the book of Quayside", () => {
+  const r = reckoned();
+  const pages = pagesOf(r);
+  const whole = pages.join("");
+
+  test("has four sheets or more, each with the standing text, which is one text everywhere", () => {
+    expect(pages.length).toBeGreaterThanOrEqual(4);
+    expect(PRINTED_STANDING_TEXT).toBe(STANDING_TEXT);
+    for (const page of pages) {
+      expect(page).toContain(close(STANDING_TEXT));
+      expect(page).toContain("asof2026-05-02");
+    }
+  });
+
+  test("shows every question with its answer, every joint with its verdict, every operation", () => {
+    for (const row of r.board) {
+      expect(whole).toContain(close(row.question));
+      if (row.verdict !== "not checked yet") expect(whole).toContain(close(row.answer));
+    }
+    for (const j of r.joints.joints)
+      if (j.verdict !== "not checked yet") expect(whole).toContain(close(`${j.id}${j.title}${j.verdict}`));
+    for (const o of r.resolved.build.operations) expect(whole).toContain(close(o.what));
+    for (const j of r.joints.joints) for (const m of j.remedies) expect(whole).toContain(close(m.what));
+  });
+
+  test("draws before and after, and says how surely", () => {
+    expect(whole).toContain("Beforeinpencil,afterinink,toscale.");
+    expect(whole).toMatch(/head70\.\d°±0\.\d/);
+    expect(whole).toContain(close("One reading of the donor was set aside; see question 13."));
+  });
+
+  test("carries every rule that fires, with the reason and another way", () => {
+    for (const f of r.rules) {
+      expect(whole).toContain(close(`(${f.rule}) on ${f.about}.`));
+      expect(whole).toContain(close(f.insteadDo));
+    }
+  });
+
+  // Trade page, expect.cost
+  test("adds up the sum", () => {
+    expect(whole).toContain(close("As chosen 587 over by 27"));
+    expect(whole).toContain(close("With cable discs, with new cables 552 within, 8 to spare"));
+  });
+});
+
+test("while a refusal stands: stamped, no drawing, no plan, no buy list, no remedy", () => {
+  const r = reckoned((t) => t.replace("fork: FA", "fork: FC"));
+  const whole = pagesOf(r).join("");
+  expect(whole).toContain("NOTTOBEBUILT");
+  expect(whole).toContain(close("Refused (S5) on FC."));
+  for (const words of ["Before in pencil", "In this order", "Buy list", "Ways to make it fit"])
+    expect(whole).not.toContain(close(words));
+});
+
+test("too little measured: no drawing, and the book says why", () => {
+  const r = reckoned((t) => t.replace(/^lower_headset_stack: .*$/m, ""));
+  const whole = pagesOf(r).join("");
+  expect(whole).toContain(close("No drawing. The bicycle cannot be drawn yet: Lower headset stack"));
+  expect(whole).not.toContain("NaN");
+});

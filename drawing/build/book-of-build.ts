@@ -1,0 +1,108 @@
+/**
+ * What stands in the printed book of a build? Summary with before and after, the board, the joints with their remedies,
+ * what to buy, the plan, the working, the sources. All of it is taken from the reckoning as it stands; nothing is
+ * reckoned here. While a refusal stands on something chosen there is no drawing, no buy list and no plan: the book says why.
+ */
+import { sourceWords } from "@coldset/core/data";
+import type { Caution } from "@coldset/core/quantity";
+import type { Reckoning } from "@coldset/core/questions";
+import { standingRefusals } from "@coldset/core/safety";
+import type { BookBlock, BookContent, BookSection } from "../book/index.js";
+import { boardSection } from "./board-of-build.js";
+import { buySection, jointsSection } from "./joints-of-build.js";
+import { planSection } from "./plan-of-book.js";
+import { summarySection } from "./summary-of-build.js";
+
+export interface BookOptions {
+  /** Shown in every title block: "as of 2026-05-02". The book itself knows no day. */
+  readonly revision: string;
+}
+
+export function bookOfBuild(r: Reckoning, options: BookOptions): BookContent {
+  const { build, donor } = r.resolved;
+  const standing = standingRefusals(r.rules);
+  const go = standing.length === 0;
+  return {
+    job: build.id,
+    title: build.title,
+    subtitle: `Made of donor ${donor.id}: ${donor.label}`,
+    revision: options.revision,
+    sections: [
+      summarySection(r, standing),
+      boardSection(r),
+      jointsSection(r, go),
+      ...(go ? [buySection(r), planSection(r)] : []),
+      workingSection(r),
+      endSection(r),
+    ],
+  };
+}
+
+/** Already shown in sections of their own. */
+const SHOWN_ELSEWHERE = [14, 15];
+
+function workingSection(r: Reckoning): BookSection {
+  const blocks = r.board.flatMap((row): BookBlock[] => {
+    const tables = row.working.tables.filter((t) => !t.title.startsWith("Joints behind") && t.rows.length > 0);
+    if (SHOWN_ELSEWHERE.includes(row.n) || tables.length === 0) return [];
+    return [
+      { kind: "heading", text: `${row.n}. ${row.question}` },
+      ...row.working.words.map((text): BookBlock => ({ kind: "paragraph", text })),
+      ...tables.map(
+        (t): BookBlock => ({
+          kind: "table",
+          caption: t.title,
+          columns: t.columns.map((head, i) => ({ head, share: shareOf(head, t.rows, i) })),
+          rows: t.rows,
+        }),
+      ),
+    ];
+  });
+  return { title: "Working", lead: "Where the answers of the board come from.", newSheet: true, blocks };
+}
+
+/** A column is wide enough for the longest word of its head, and grows with its texts up to 40 letters. */
+function shareOf(head: string, rows: readonly (readonly string[])[], column: number): number {
+  const word = Math.max(...head.split(" ").map((w) => w.length));
+  const text = Math.max(0, ...rows.map((row) => (row[column] ?? "").length));
+  return Math.max(word + 4, Math.min(40, text + 2), 6);
+}
+
+function endSection(r: Reckoning): BookSection {
+  const not = r.joints.joints.filter((j) => j.verdict === "not checked yet").map((j) => `${j.id} ${j.title}`);
+  const questions = r.board.flatMap((row) => row.working.notChecked.map((words) => `Question ${row.n}: ${words}`));
+  const ids = [...new Set([...r.board.flatMap((b) => b.sources), ...r.joints.joints.flatMap((j) => j.sources)])];
+  const cautions = cautionsOf(r);
+  return {
+    title: "What was not checked, and where it comes from",
+    blocks: [
+      ...(not.length === 0
+        ? []
+        : [
+            {
+              kind: "paragraph",
+              first: "Joints not checked yet.",
+              text: `${not.join("; ")}. Look at them yourself at the dry fit.`,
+            } as const,
+          ]),
+      ...(questions.length === 0 ? [] : [{ kind: "list", items: questions } as const]),
+      ...(cautions.length === 0
+        ? []
+        : ([
+            { kind: "heading", text: "Cautions" },
+            { kind: "cautions", items: cautions.map((c) => ({ first: "", text: c.message })) },
+          ] as const)),
+      { kind: "heading", text: "Sources" },
+      { kind: "list", items: ids.map(sourceWords) },
+    ],
+  };
+}
+
+function cautionsOf(r: Reckoning): readonly Caution[] {
+  const all = [
+    ...r.board.flatMap((b) => b.cautions),
+    ...r.joints.joints.flatMap((j) => j.cautions),
+    ...r.joints.cautions,
+  ];
+  return [...new Map(all.map((c) => [c.message, c])).values()];
+}
