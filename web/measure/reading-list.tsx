@@ -1,0 +1,142 @@
+/** The readings of the side view, the worst first, each with its bar. The order stands still while somebody is writing. */
+
+import { donorPath, type Reckoning, readingWords, showNumber } from "@coldset/core/questions";
+import { DONOR_NAMES, type ReadingCheck } from "@coldset/core/survey";
+import type { DonorDoc, Entered, MeasuredName } from "@coldset/core/workshop";
+import { useState } from "react";
+import { fieldId } from "../parts/next-link.js";
+import { ResidualBar } from "../parts/residual-bar.js";
+import { FLAG_LIMIT } from "../parts/row-picture.js";
+import { type FieldInfo, READINGS } from "./donor-fields.js";
+import { useEntry, useReadBack } from "./entry-field.js";
+
+const surveyName = (info: FieldInfo) => DONOR_NAMES[info.path[1] ?? ""] ?? "";
+
+export function ReadingList({ r }: { readonly r: Reckoning }) {
+  const { survey, blunder, setAside, input } = r.geometry;
+  const checks: readonly ReadingCheck[] =
+    survey.kind === "answered" ? survey.value.readings : blunder.kind === "answered" ? blunder.value.readings : [];
+  const byName = new Map(checks.map((c) => [c.measurement, c]));
+  const spreads = new Map(input.measurements.map((m) => [m.name, m.sd]));
+  const place = new Map(checks.map((c, i) => [c.measurement, i]));
+  const now = [...READINGS].sort((a, b) => (place.get(surveyName(a)) ?? 99) - (place.get(surveyName(b)) ?? 99));
+  const [held, setHeld] = useState<readonly FieldInfo[]>();
+  const suspect = setAside === undefined ? undefined : byName.get(setAside);
+  const hot = new Set(suspect === undefined ? [] : [suspect.measurement, ...suspect.shares_residual_with]);
+  const span = Math.max(FLAG_LIMIT * 1.5, ...checks.map((c) => Math.abs(c.normalised_residual ?? 0) * 1.08));
+  const rows = held ?? now;
+  return (
+    <ol
+      className="resid"
+      onFocus={() => setHeld((order) => order ?? now)}
+      onBlur={(event) => {
+        if (!event.currentTarget.contains(event.relatedTarget)) setHeld(undefined);
+      }}
+    >
+      {rows.map((info, i) => {
+        const name = surveyName(info);
+        const next = rows[i + 1];
+        const isHot = hot.has(name);
+        const pair = isHot && next !== undefined && hot.has(surveyName(next)) ? "high" : undefined;
+        const prev = rows[i - 1];
+        const low = isHot && prev !== undefined && hot.has(surveyName(prev)) ? "low" : undefined;
+        return (
+          <ReadingRow
+            key={info.path.join(".")}
+            info={info}
+            donor={r.resolved.donor}
+            check={byName.get(name)}
+            sd={spreads.get(name)}
+            span={span}
+            hot={isHot}
+            first={name === setAside}
+            brace={pair ?? low}
+            all={checks.length}
+          />
+        );
+      })}
+    </ol>
+  );
+}
+
+function ReadingRow(props: {
+  readonly info: FieldInfo;
+  readonly donor: DonorDoc;
+  readonly check: ReadingCheck | undefined;
+  readonly sd: number | undefined;
+  readonly span: number;
+  readonly hot: boolean;
+  readonly first: boolean;
+  readonly brace: string | undefined;
+  readonly all: number;
+}) {
+  const { info, donor, check, sd, hot } = props;
+  const name = info.path[1] ?? "";
+  const entry = useEntry({ kind: "donor", id: donor.id, path: info.path, words: info.title.toLowerCase() });
+  const readBack = useReadBack();
+  const value = donor.measured[name as MeasuredName] as Entered | undefined;
+  const id = fieldId(donorPath(surveyName(info)));
+  const empty = entry.text.trim() === "";
+  const w = check?.normalised_residual;
+  const under = empty
+    ? `Not measured. ${info.how ?? ""}`
+    : entry.bad !== undefined
+      ? entry.bad.join(" ")
+      : entry.halfWritten
+        ? "not read yet"
+        : value === undefined
+          ? "as entered"
+          : readBack(value.value, info.sort, sd);
+  return (
+    <li className={hot ? "hot" : undefined}>
+      {props.brace === undefined ? null : <span className={`brace ${props.brace}`} />}
+      <label className="nm" htmlFor={id}>
+        {info.title}
+        {info.sub === undefined ? null : <small>{info.sub}</small>}
+      </label>
+      <div className="rd">
+        <input
+          id={id}
+          className={empty ? "empty" : undefined}
+          value={entry.text}
+          placeholder="?"
+          autoComplete="off"
+          spellCheck={false}
+          aria-describedby={`${id}-as`}
+          aria-invalid={entry.bad === undefined ? undefined : true}
+          onChange={(event) => entry.change(event.currentTarget.value)}
+          onBlur={entry.leave}
+        />
+        <small id={`${id}-as`} className={entry.bad === undefined ? undefined : "bad"}>
+          {under}
+          {entry.bad === undefined ? null : (
+            <span className="kept">before this: {entry.kept === "" ? "not measured" : entry.kept}</span>
+          )}
+        </small>
+      </div>
+      {check === undefined || empty ? (
+        <span />
+      ) : (
+        <ResidualBar w={check.normalised_residual} limit={FLAG_LIMIT} span={props.span} hot={hot} />
+      )}
+      <p className="say">
+        {check === undefined || empty ? null : w === null || w === undefined ? (
+          "Nothing else checks it."
+        ) : (
+          <>
+            <b className="num">{`${w > 0 ? "+" : ""}${showNumber(w, 1)}`}</b> {sayOf(props, check)}
+          </>
+        )}
+      </p>
+    </li>
+  );
+}
+
+function sayOf(props: { readonly first: boolean; readonly hot: boolean }, check: ReadingCheck): string {
+  if (props.first) return "Re-measure this one.";
+  if (props.hot) return "And this one: the two share one residual.";
+  if (check.flagged) return "Beyond the limit.";
+  return check.shares_residual_with.length > 0
+    ? `Shares its residual with ${check.shares_residual_with.map(readingWords).join(", ")}.`
+    : "";
+}

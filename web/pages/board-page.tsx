@@ -1,0 +1,198 @@
+/** The board: the twenty questions, ranked by what is at stake, each with today's answer and one next step. */
+import type { BoardRow, Figure, Reckoning } from "@coldset/core/questions";
+import { BicyclePicture } from "../parts/bicycle-picture.js";
+import { Cautions } from "../parts/cautions.js";
+import { EditBar } from "../parts/edit-line.js";
+import { FigureText } from "../parts/figure.js";
+import { NextLink } from "../parts/next-link.js";
+import { RowPicture } from "../parts/row-picture.js";
+import { PageTitle } from "../parts/sheet-frame.js";
+import { Verdicts } from "../parts/verdict.js";
+import { Wall } from "../parts/wall.js";
+import type { Moved } from "../state/moved-rows.js";
+import { linkTo } from "../state/route.js";
+import { capital } from "../state/words.js";
+
+const STAKES = [
+  { stake: "hurt", className: "safety", title: "Somebody could be hurt" },
+  { stake: "money", className: "money", title: "Money could be lost" },
+  { stake: "time", className: "time", title: "Weeks could be lost" },
+] as const;
+
+interface BoardProps {
+  readonly r: Reckoning;
+  readonly moved: ReadonlyMap<number, Moved>;
+}
+
+export function BoardPage({ r, moved }: BoardProps) {
+  const { build, donor, intent } = r.resolved;
+  return (
+    <>
+      <div className="head">
+        <div>
+          <PageTitle>{capital(build.id)}</PageTitle>
+          <p className="sub">
+            {build.title.replace(/\.$/, "")}. For {r.resolved.rider.name ?? `rider ${r.resolved.rider.id}`},{" "}
+            {intent.purpose}
+            {intent.surface === undefined ? "" : `, ${intent.surface}`}. From: {donor.label}.
+          </p>
+          <Tally r={r} />
+        </div>
+        <BicyclePicture r={r} board={r.board} />
+      </div>
+      <EditBar moved={moved} board={r.board} />
+      <Cautions
+        rules={r.rules.filter((f) => f.onChosen)}
+        brief={{ href: linkTo.fit(build.id), words: "Why, and what is done instead." }}
+      />
+      {STAKES.map(({ stake, className, title }) => {
+        const rows = r.board.filter((row) => row.stake === stake);
+        const open = rows.filter((row) => row.open);
+        const rest = rows.filter((row) => !row.open);
+        return rows.length === 0 ? null : (
+          <section key={stake} className={className}>
+            <div className="stake">
+              <h2>{title}</h2>
+            </div>
+            {open.map((row, i) => (
+              <OpenRow key={row.n} row={row} r={r} lead={i === 0} moved={moved.get(row.n)} />
+            ))}
+            {rest.length === 0 ? null : (
+              <ul className="settled">
+                {rest.map((row) => (
+                  <SettledRow key={row.n} row={row} build={build.id} moved={moved.get(row.n)} />
+                ))}
+              </ul>
+            )}
+          </section>
+        );
+      })}
+      <p className="links">
+        <a className="btn" href={`/api/book/${encodeURIComponent(build.id)}.pdf`} target="_blank" rel="noreferrer">
+          Print the book (PDF)
+        </a>
+        {(["build", "donor", "rider", "intent", "shop", "bin", "prices"] as const).map((kind) => (
+          <a
+            key={kind}
+            className="btn"
+            download
+            href={`/api/documents/${kind}/${encodeURIComponent(r.resolved[kind].id)}/export`}
+          >
+            Export {kind} (YAML)
+          </a>
+        ))}
+      </p>
+    </>
+  );
+}
+
+function Tally({ r }: { readonly r: Reckoning }) {
+  const { money, hours } = r.ledger;
+  const plan = r.plan.plan;
+  const figures: Figure[] = [];
+  if (money.kind === "answered") figures.push(limited("money", money.value.total, "", 0, money.value.budget, "budget"));
+  if (plan.kind === "answered")
+    figures.push(limited("days", plan.value.onePiece.days, "", 0, plan.value.deadlineDays, "deadline"));
+  if (hours.kind === "answered")
+    figures.push(limited("hours", hours.value.handsOnH, "", 1, hours.value.hoursMax, "hours to give"));
+  return (
+    <ul className="tally">
+      {figures.map((f) => (
+        <li key={f.name}>
+          <div className="k">
+            <b className="num">
+              <FigureText figure={f} />
+            </b>
+            <span>
+              {f.name}
+              {f.limit === undefined ? ", no limit entered" : `, of ${f.limit.high}`}
+            </span>
+          </div>
+          <Wall figure={f} />
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+function limited(
+  name: string,
+  value: number,
+  unit: string,
+  decimals: number,
+  high: number | undefined,
+  words: string,
+): Figure {
+  return { name, value, unit, decimals, ...(high === undefined ? {} : { limit: { high, words } }) };
+}
+
+function Was({ moved }: { readonly moved: Moved | undefined }) {
+  if (moved === undefined) return null;
+  const old = [moved.answer, moved.verdict, moved.figure].filter((w) => w !== undefined);
+  return (
+    <span className="was">
+      was <s>{old.join("; ")}</s>
+    </span>
+  );
+}
+
+interface RowProps {
+  readonly row: BoardRow;
+  readonly moved: Moved | undefined;
+}
+
+function OpenRow({ row, r, lead, moved }: RowProps & { readonly r: Reckoning; readonly lead: boolean }) {
+  const build = r.resolved.build.id;
+  const why = row.working.words[0];
+  return (
+    <article className={`row${lead ? " lead" : ""}${moved === undefined ? "" : " moved"}`} id={`q${row.n}`}>
+      {moved === undefined ? null : <span className="bar" />}
+      <p className="no num">
+        <span className="hide">Question </span>
+        {row.n}
+      </p>
+      <div className="tx">
+        <a className="q" href={linkTo.question(build, row.n)}>
+          {row.question}
+        </a>
+        <h3 className="a">{row.answer}</h3>
+        {why === undefined || why === row.answer ? null : <p className="why">{why}</p>}
+        <Was moved={moved} />
+      </div>
+      <div className="fig">
+        {row.figure === undefined ? null : (
+          <p className="key num">
+            <FigureText figure={row.figure} />
+          </p>
+        )}
+        <RowPicture row={row} r={r} />
+        {row.figure === undefined ? null : (
+          <p className="cap">
+            {row.figure.name}
+            {row.figure.band === undefined && ["mm", "°", "N"].includes(row.figure.unit) ? ", as entered" : ""}
+          </p>
+        )}
+      </div>
+      <div className="do">
+        <Verdicts verdict={row.verdict} about={row.about} also={row.also} />
+        {row.next === undefined ? null : <NextLink step={row.next} build={build} n={row.n} />}
+      </div>
+    </article>
+  );
+}
+
+function SettledRow({ row, build, moved }: RowProps & { readonly build: string }) {
+  return (
+    <li id={`q${row.n}`} className={moved === undefined ? undefined : "moved"}>
+      {moved === undefined ? null : <span className="bar" />}
+      <span className="no num">{row.n}</span>
+      <a href={linkTo.question(build, row.n)}>
+        <small>{row.question}</small>
+        {row.answer}
+        <Was moved={moved} />
+      </a>
+      <span className="key num">{row.figure === undefined ? null : <FigureText figure={row.figure} />}</span>
+      <Verdicts verdict={row.verdict} about={row.about} also={row.also} />
+    </li>
+  );
+}

@@ -1,0 +1,166 @@
+/** The plan: operations in order, evenings and waits, gates with their evidence, and what is to be ordered by when. */
+import type { PlannedOperation } from "@coldset/core/plan";
+import { type Reckoning, showNumber } from "@coldset/core/questions";
+import { Cautions } from "../parts/cautions.js";
+import { EditBar } from "../parts/edit-line.js";
+import { GateForm } from "../parts/gate-form.js";
+import { useWide } from "../parts/picture.js";
+import { PlanPicture } from "../parts/plan-picture.js";
+import { PageTitle } from "../parts/sheet-frame.js";
+import { TableView } from "../parts/table.js";
+import { Verdict, Verdicts } from "../parts/verdict.js";
+import type { Moved } from "../state/moved-rows.js";
+
+export function DoPage({ r, moved }: { readonly r: Reckoning; readonly moved: ReadonlyMap<number, Moved> }) {
+  const wide = useWide();
+  const plan = r.plan.plan;
+  const row = r.board.find((b) => b.n === 15);
+  const buy = r.board.find((b) => b.n === 14);
+  const { build } = r.resolved;
+  const operations = build.operations.filter((o) => o.gate === true);
+  const gateRules = r.rules.filter((f) => f.level === "gate" && f.onChosen);
+  return (
+    <>
+      <div className="pagehead">
+        <div>
+          <PageTitle>What is done, in which order</PageTitle>
+          {row === undefined ? null : <p>{row.answer}</p>}
+        </div>
+        {row === undefined ? null : <Verdicts verdict={row.verdict} about={row.about} />}
+      </div>
+      <EditBar moved={moved} board={r.board} />
+      {plan.kind === "refused" ? (
+        <section className="trouble">
+          <h2>The plan cannot be laid out as entered</h2>
+          {plan.refusals.map((x) => (
+            <p key={x.message}>{x.message}</p>
+          ))}
+        </section>
+      ) : (
+        <>
+          <figure>
+            <PlanPicture plan={plan.value} version={wide ? "wide" : "narrow"} />
+            <figcaption className="cap">Strokes: evenings at the bench. Dashed: waiting.</figcaption>
+          </figure>
+          {row === undefined ? null : (
+            <div className="words">
+              {row.working.words.slice(0, 2).map((w) => (
+                <p key={w}>{w}</p>
+              ))}
+            </div>
+          )}
+          <Cautions rules={r.rules.filter((f) => f.onChosen)} cautions={plan.cautions} />
+          {plan.value.findings.length === 0 ? null : (
+            <>
+              <h2 className="sec">Found in the order</h2>
+              <ul className="bullets">
+                {plan.value.findings.map((f) => (
+                  <li key={`${f.code} ${f.at}`}>
+                    {f.level === "advice" ? null : <b>{f.level}: </b>}
+                    {f.message} {f.wayOut}
+                  </li>
+                ))}
+              </ul>
+            </>
+          )}
+        </>
+      )}
+      {plan.kind === "refused" ? null : (
+        <>
+          <h2 className="sec">Evenings</h2>
+          <ol className="sessions">
+            {sessionsOf(plan.value.operations).map(({ session, day, date, operations: list }) => (
+              <li key={session}>
+                <h3>
+                  Evening {session}
+                  <small>{date ?? `day ${day}`}</small>
+                </h3>
+                <ol className="ops">
+                  {list.map((o) => (
+                    <OperationLine key={`${o.id} ${o.piece}`} o={o} />
+                  ))}
+                </ol>
+              </li>
+            ))}
+          </ol>
+        </>
+      )}
+      <section id="gates">
+        <h2 className="sec">Gates</h2>
+        <p className="words">
+          A gate opens only with what a person types here: who, on which day, and what was seen. None opens by itself.
+        </p>
+        {operations.map((o) => (
+          <GateForm key={o.id} gate={o.id} title={`${o.id} ${o.what}`} build={build} />
+        ))}
+        {gateRules.map((f) => (
+          <GateForm
+            key={f.rule}
+            gate={f.rule}
+            title={`Rule ${f.rule}: ${f.here}`}
+            build={build}
+            {...(f.evidenceNeeded === undefined ? {} : { needs: f.evidenceNeeded })}
+          />
+        ))}
+        {operations.length + gateRules.length === 0 ? (
+          <p className="words">No gate is entered: add the dry fit and the last check to the operations.</p>
+        ) : null}
+      </section>
+      {(row?.working.tables ?? [])
+        .filter((t) => !t.title.startsWith("Operations"))
+        .map((t) => (
+          <TableView key={t.title} table={t} level={2} />
+        ))}
+      {(buy?.working.tables ?? [])
+        .filter((t) => !t.title.startsWith("Joints"))
+        .map((t) => (
+          <TableView key={t.title} table={t} level={2} />
+        ))}
+    </>
+  );
+}
+
+function sessionsOf(operations: readonly PlannedOperation[]) {
+  const sessions = new Map<number, PlannedOperation[]>();
+  for (const o of operations) sessions.set(o.session, [...(sessions.get(o.session) ?? []), o]);
+  return [...sessions].map(([session, list]) => ({
+    session,
+    day: list[0]?.day ?? 0,
+    date: list[0]?.date,
+    operations: list,
+  }));
+}
+
+const daysOf = (n: number) => `${showNumber(n, 0)} ${Math.round(n) === 1 ? "day" : "days"}`;
+
+const CANNOT = {
+  bend: "bends",
+  heat: "heats",
+  drill: "drills",
+  cut: "cuts",
+  paint: "paints",
+} as const;
+
+function OperationLine({ o }: { readonly o: PlannedOperation }) {
+  const notes = [
+    `${showNumber(o.handsOnH, 1)} h`,
+    o.waitDays > 0 ? `then wait ${daysOf(o.waitDays)}` : "",
+    o.irreversible === undefined ? "" : `cannot be taken back: ${CANNOT[o.irreversible]}`,
+    o.missing.length > 0 ? `this shop lacks ${o.missing.join(", ").replaceAll("_", " ")}` : "",
+    o.slackH > 0 && !o.critical ? `may start ${daysOf(o.slackH / 24)} later` : "",
+  ].filter((n) => n !== "");
+  return (
+    <li>
+      <span className="no">{o.id}</span>
+      <div className={o.locked ? "lock" : undefined}>
+        <b>
+          {o.what}
+          {o.piece === "" ? "" : ` (${o.piece})`}
+        </b>
+        <small>{notes.join("; ")}.</small>
+        {o.locked ? <small>Locked until {o.lockedBy.join(", ")} is signed.</small> : null}
+      </div>
+      <div className="vs">{o.gate ? <Verdict verdict="gate" about={o.locked ? "shut" : undefined} /> : null}</div>
+    </li>
+  );
+}

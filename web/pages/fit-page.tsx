@@ -1,0 +1,127 @@
+/** Every joint of the build, grouped by what it says: what will not fit first, what fits last. */
+import type { JointVerdict } from "@coldset/core/quantity";
+import { portWords, type Reckoning } from "@coldset/core/questions";
+import type { FiredRule } from "@coldset/core/safety";
+import type { Place } from "@coldset/core/workshop";
+import { useState } from "react";
+import { Cautions } from "../parts/cautions.js";
+import { EditBar } from "../parts/edit-line.js";
+import { JointView } from "../parts/joint-view.js";
+import { PageTitle } from "../parts/sheet-frame.js";
+import { Verdict } from "../parts/verdict.js";
+import type { Moved } from "../state/moved-rows.js";
+import { capital, placeWords } from "../state/words.js";
+import { useWorkshop } from "../state/workshop.js";
+
+const GROUPS: readonly { readonly verdict: JointVerdict; readonly title: string }[] = [
+  { verdict: "will not fit", title: "Will not fit" },
+  { verdict: "measure first", title: "Measure first" },
+  { verdict: "fits with work", title: "Fits with work" },
+  { verdict: "fits", title: "Fits" },
+  { verdict: "not checked yet", title: "Not checked yet" },
+];
+
+export function FitPage({ r, moved }: { readonly r: Reckoning; readonly moved: ReadonlyMap<number, Moved> }) {
+  const build = r.resolved.build.id;
+  const groups = GROUPS.map((g) => ({ ...g, joints: r.joints.joints.filter((j) => j.verdict === g.verdict) }));
+  const said = groups.filter((g) => g.joints.length > 0).map((g) => `${g.joints.length} ${g.verdict}`);
+  return (
+    <>
+      <div className="pagehead">
+        <div>
+          <PageTitle>Where parts meet</PageTitle>
+          <p>
+            {r.joints.joints.length} joints: {said.join(", ")}. Each is judged at the worst corner of what your tools
+            read.
+          </p>
+        </div>
+      </div>
+      <EditBar moved={moved} board={r.board} />
+      <Cautions rules={r.rules} />
+      <Choose r={r} />
+      {groups.map((g) =>
+        g.joints.length === 0 ? null : (
+          <section key={g.verdict}>
+            <h2 className="sec">{g.title}</h2>
+            {g.verdict === "not checked yet" ? (
+              <ul className="bullets">
+                {g.joints.map((j) => (
+                  <li key={j.id}>
+                    {j.id} {j.title}: {j.reason}
+                  </li>
+                ))}
+              </ul>
+            ) : (
+              g.joints.map((j) => <JointView key={j.id} joint={j} build={build} />)
+            )}
+          </section>
+        ),
+      )}
+    </>
+  );
+}
+
+/** Parts that are weighed against each other for one place, and which of them is chosen. */
+function Choose({ r }: { readonly r: Reckoning }) {
+  const edit = useWorkshop((w) => w.edit);
+  const say = useWorkshop((w) => w.say);
+  const [told, setTold] = useState<FiredRule>();
+  const { build, parts } = r.resolved;
+  const places = Object.entries(build.consider ?? {}) as [Place, readonly string[]][];
+  if (places.length === 0) return null;
+  return (
+    <section id="choose">
+      <h2 className="sec">Choose</h2>
+      {places.map(([place, ids]) => {
+        const chosen = build.chosen[place];
+        const all = [...new Set([...(chosen === undefined ? [] : [chosen]), ...ids])];
+        return (
+          <fieldset className="choice" key={place}>
+            <legend>{capital(placeWords(place))}</legend>
+            <div className="acts">
+              {all.map((id) => {
+                const part = parts.get(id);
+                const refused = r.rules.find((f) => f.level === "refuse" && f.about === id);
+                return (
+                  <button
+                    key={id}
+                    type="button"
+                    className="btn"
+                    aria-pressed={id === chosen}
+                    aria-disabled={refused !== undefined && id !== chosen}
+                    onClick={() => {
+                      if (refused !== undefined && id !== chosen) {
+                        setTold(refused);
+                        say(`Refused by rule ${refused.rule}: ${refused.here}`);
+                        return;
+                      }
+                      edit({
+                        kind: "build",
+                        id: build.id,
+                        path: ["chosen", place],
+                        value: id === chosen ? undefined : id,
+                        words: placeWords(place),
+                      });
+                    }}
+                  >
+                    <span>
+                      {id} <small>{part === undefined ? "" : short(portWords(part))}</small>
+                    </span>
+                    {refused === undefined ? null : <Verdict verdict="refuse" about={refused.rule} />}
+                  </button>
+                );
+              })}
+            </div>
+            {told !== undefined && all.includes(told.about) ? (
+              <p className="bad">
+                {told.about} is refused by rule {told.rule}: {told.here.replace(/\.$/, "")}. Instead: {told.insteadDo}
+              </p>
+            ) : null}
+          </fieldset>
+        );
+      })}
+    </section>
+  );
+}
+
+const short = (text: string) => text.split(", ").slice(0, 3).join(", ");

@@ -1,0 +1,161 @@
+/** How does the bicycle look, before in pencil and after in ink, with the questions on their places? */
+import { type BoardRow, type Reckoning, readingWords, showNumber } from "@coldset/core/questions";
+import type { BalloonOutline, Point } from "@coldset/drawing";
+import { type BeforeAfterInput, type BicycleSketch, beforeAfter } from "@coldset/drawing/bicycle";
+import { memo, useDeferredValue, useMemo } from "react";
+import { sketchAfter, sketchBefore } from "./build-sketch.js";
+import { Picture, useWide, useWindowWidth } from "./picture.js";
+
+const OUTLINES: Readonly<Record<BoardRow["verdict"], BalloonOutline>> = {
+  fits: "settled",
+  within: "settled",
+  "no problem found": "settled",
+  flag: "settled",
+  "fits with work": "work",
+  "measure first": "measure",
+  "not checked yet": "measure",
+  "will not fit": "no",
+  over: "no",
+  refuse: "refuse",
+  gate: "gate",
+};
+
+const at = (x: number, y: number): Point => ({ x, y });
+const between = (a: Point, b: Point, t: number) => at(a.x + (b.x - a.x) * t, a.y + (b.y - a.y) * t);
+const beside = (p: Point, dx: number, dy: number) => at(p.x + dx, p.y + dy);
+
+/** Where on the bicycle is each question, and where does its balloon hang? Only questions that have a place. */
+function places(s: BicycleSketch): Readonly<Record<number, readonly [Point, Point]>> {
+  const low = s.groundY - 92;
+  const hand = s.palm ?? s.barClamp ?? s.headTop;
+  return {
+    1: [s.frontAxle, beside(s.frontAxle, s.frontRadiusMm + 92, 60)],
+    2: [s.bb, beside(s.bb, 62, 215)],
+    4: [hand, beside(hand, -175, 45)],
+    5: [between(s.crownSeat, s.frontAxle, 0.6), beside(s.frontAxle, 330, 350)],
+    6: [beside(s.rearAxle, s.rearRadiusMm - 14, -22), at(s.rearAxle.x + 190, low)],
+    7: [s.rearAxle, beside(s.rearAxle, -(s.rearRadiusMm + 92), 30)],
+    8: [beside(s.rearAxle, 0, -8), at(s.rearAxle.x - 190, low)],
+    9: [between(s.rearAxle, s.seatCluster, 0.14), beside(s.rearAxle, -280, 370)],
+    11: [s.barClamp ?? s.headTop, beside(s.barClamp ?? s.headTop, 250, 60)],
+    12: [beside(s.bb, 0, -(s.chainringRadiusMm ?? 90)), at(s.bb.x + 40, low)],
+    13: [between(s.seatCluster, s.headCrossing, 0.42), beside(between(s.seatCluster, s.headCrossing, 0.42), 10, 130)],
+    18: [between(s.bb, s.headBottom, 0.52), beside(between(s.bb, s.headBottom, 0.52), -130, 100)],
+  };
+}
+
+/** The board's drawing: before and after with the questions. The measuring page's: the donor alone, with its figures. */
+function pictureInput(
+  r: Reckoning,
+  board: readonly BoardRow[] | undefined,
+  wide: boolean,
+): BeforeAfterInput | undefined {
+  const before = sketchBefore(r);
+  const after = board === undefined ? undefined : sketchAfter(r);
+  const shown = after ?? before;
+  if (shown === undefined) return undefined;
+  if (board === undefined)
+    return {
+      after: shown,
+      version: wide ? "wide" : "narrow",
+      dimensions: donorDimensions(r),
+      label: "The donor from the side, to scale, with the figures that all readings together give.",
+    };
+  const spot = wide ? places(shown) : {};
+  const { hand_xy: hand, saddle_xy: saddle } = r.resolved.rider;
+  return {
+    after: shown,
+    ...(after === undefined || before === undefined ? {} : { before }),
+    version: wide ? "wide" : "narrow",
+    wanted: {
+      ...(saddle === undefined ? {} : { saddle: at(...saddle) }),
+      ...(hand === undefined ? {} : { palm: at(...hand) }),
+    },
+    balloons: board.flatMap((row) => {
+      const place = spot[row.n];
+      return place === undefined || row.verdict === "not checked yet"
+        ? []
+        : [{ target: place[0], at: place[1], text: String(row.n), outline: OUTLINES[row.verdict], href: `#q${row.n}` }];
+    }),
+    label: after === undefined ? "The donor from the side, to scale, as it stands." : sentence(r),
+  };
+}
+
+const DIMENSIONS = [
+  { name: "wheelbase", key: "wheelbase_mm", words: "wheelbase ", unit: "" },
+  { name: "head-angle", key: "head_angle_deg", words: "", unit: "°" },
+  { name: "bb-height", key: "bb_height_mm", words: "", unit: "" },
+  { name: "seat-angle", key: "seat_angle_deg", words: "", unit: "°" },
+] as const;
+
+function donorDimensions(r: Reckoning): NonNullable<BeforeAfterInput["dimensions"]> {
+  const figures = r.geometry.before?.figures;
+  if (figures === undefined) return [];
+  return DIMENSIONS.map(({ name, key, words, unit }) => {
+    const band = figures.bands[key];
+    const half = band === undefined ? "" : ` ± ${showNumber((band.high - band.low) / 2, 1)}`;
+    return { name, text: `${words}${showNumber(figures.value[key], 1)}${unit}${half}` };
+  });
+}
+
+function sentence(r: Reckoning): string {
+  const before = r.geometry.before?.figures.value;
+  const after = r.after?.figures.value;
+  const lower = before === undefined || after === undefined ? undefined : before.bb_height_mm - after.bb_height_mm;
+  const cranks =
+    lower === undefined
+      ? ""
+      : `; the cranks ${Math.abs(lower).toFixed(0)} mm ${lower > 0 ? "lower" : "higher"} than today`;
+  return `Side view to scale, the donor in grey, the bicycle to be in ink, on one ground line${cranks}.`;
+}
+
+/** What the sheet leaves for the drawing: border and margins off, and the board's left column where there is one. */
+function displayWidth(windowPx: number, besideColumn: boolean): number {
+  const inside = Math.min(windowPx, 1280) - 112;
+  return besideColumn && windowPx > 1100 ? inside - 360 : Math.min(inside, 960);
+}
+
+/** The words are answered first; the drawing follows in the next frame. */
+export function BicyclePicture(props: { readonly r: Reckoning; readonly board?: readonly BoardRow[] }) {
+  const r = useDeferredValue(props.r);
+  const board = useDeferredValue(props.board);
+  return <Bicycle r={r} board={board} />;
+}
+
+const Bicycle = memo(BicycleNow);
+
+function BicycleNow({ r, board }: { readonly r: Reckoning; readonly board: readonly BoardRow[] | undefined }) {
+  const wide = useWide();
+  const windowPx = useWindowWidth();
+  const made = useMemo(() => {
+    const input = pictureInput(r, board, wide);
+    return input === undefined ? undefined : { input, text: JSON.stringify(input) };
+  }, [r, board, wide]);
+  if (made === undefined) return null;
+  const answer = beforeAfter(made.input);
+  if (answer.kind === "refused") return <p className="soft">{answer.refusals.map((x) => x.message).join(" ")}</p>;
+  const caption = [
+    made.input.before !== undefined
+      ? "Ink: as it will stand. Grey: as it came."
+      : board === undefined
+        ? `As all readings together say${r.geometry.setAside === undefined ? "" : `, without the ${readingWords(r.geometry.setAside)}`}. Bands are 95 %.`
+        : "As it stands.",
+    board === undefined
+      ? ""
+      : wide
+        ? "Numbers are the questions below. Crosses: where the rider wants saddle and hand."
+        : "Crosses: where the rider wants saddle and hand.",
+    ...answer.cautions.map((c) => c.message),
+  ];
+  return (
+    <figure>
+      <Picture
+        of={`bicycle ${made.text}`}
+        make={() => answer.value.drawing}
+        widthPx={wide ? displayWidth(windowPx, board !== undefined) : Math.min(560, windowPx - 30)}
+        className={wide ? "pic wide" : "pic narrow"}
+      />
+      <figcaption className="cap">{caption.filter((c) => c !== "").join(" ")}</figcaption>
+    </figure>
+  );
+}
