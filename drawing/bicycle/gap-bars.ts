@@ -35,7 +35,7 @@ export function gapBars(rows: readonly GapRow[], version: "wide" | "narrow"): Dr
   }));
   const heights = lines.map(({ names, notes }) => {
     const lettersHigh = (names.length + notes.length) * LINE + 6;
-    return wide ? Math.max(60, lettersHigh + 8) : lettersHigh + 58;
+    return wide ? Math.max(46, lettersHigh + 6) : lettersHigh + 58;
   });
   const items: Item[] = [];
   let top = heights.reduce((sum, h) => sum + h, 0);
@@ -78,6 +78,11 @@ function short(n: number): string {
 function sentence(row: GapRow): string {
   const gap = knownGap(row);
   return gap === undefined ? `${row.name} not measured` : `${row.name} ${short(gap)} of ${short(row.wantedMm)} wanted`;
+}
+
+/** What a band means is said once: where it stands in the note already, the number does not repeat it. */
+function meantInNote(row: GapRow): Band | undefined {
+  return row.band !== undefined && row.band.means === row.note ? { ...row.band, means: "95 %" } : row.band;
 }
 
 function barItems(
@@ -161,7 +166,7 @@ function barItems(
     kind: "text",
     role: "note",
     at: at(textX, barY),
-    text: bandWords(gap, row.band, 1).replace(/\.0$/, ""),
+    text: bandWords(gap, meantInNote(row), 1).replace(/\.0$/, ""),
     shiftPx: [20 + figure.length * 12, -6],
     halo: true,
   });

@@ -126,7 +126,11 @@ export function dimensionItems(
           endDeg: 180,
           text,
           anchor: "end",
-          textAt: at(hit.x - radiusMm * 1.04, groundY + 26 * pxMm),
+          // Clear of tyre and spokes: under the ground, left of the trail, where the drawing is wide.
+          textAt:
+            version === "wide"
+              ? at(Math.min(hit.x, frontAxle.x) - 12 * pxMm, groundY - 30 * pxMm)
+              : at(hit.x - radiusMm * 1.04, groundY + 26 * pxMm),
           ...was,
         },
       ];

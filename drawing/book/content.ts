@@ -33,7 +33,8 @@ export type BookBlock =
   | TableBlock
   | DrawingBlock
   | CautionsBlock
-  | SignaturesBlock;
+  | SignaturesBlock
+  | JointsBlock;
 
 export interface HeadingBlock {
   readonly kind: "heading";
@@ -47,6 +48,10 @@ export interface ParagraphBlock {
 }
 export interface ListBlock {
   readonly kind: "list";
+  /** Small and close: sources, what was not checked. */
+  readonly close?: boolean;
+  /** In two columns beside each other. */
+  readonly inTwo?: boolean;
   readonly items: readonly string[];
 }
 
@@ -56,6 +61,8 @@ export interface BookQuantity {
   readonly unit: string;
   readonly band?: Band;
   readonly decimals?: number;
+  /** What stands where no band is: "over by 27". Left out: "as entered". */
+  readonly without?: string;
 }
 
 export type Stake = "safety" | "money" | "time";
@@ -102,6 +109,25 @@ export interface DrawingBlock {
 export interface CautionsBlock {
   readonly kind: "cautions";
   readonly items: readonly { readonly first: string; readonly text: string }[];
+}
+/** Joints under each other: with their numbers, ways, next step and cautions, or (`line`) as one line with the deciding number. */
+export interface JointsBlock {
+  readonly kind: "joints";
+  readonly joints: readonly JointEntry[];
+}
+export interface JointEntry {
+  readonly id: string;
+  readonly title: string;
+  readonly verdict: BoardVerdict;
+  readonly reason: string;
+  readonly line?: boolean;
+  /** On a line: the one deciding number, with its name. */
+  readonly number?: string;
+  /** Name, value with band, and what it is held against. */
+  readonly numbers?: readonly (readonly [string, string, string])[];
+  readonly ways?: readonly { readonly what: string; readonly facts: string; readonly taken: boolean }[];
+  readonly next?: string;
+  readonly cautions?: readonly { readonly first: string; readonly text: string }[];
 }
 export interface SignaturesBlock {
   readonly kind: "signatures";

@@ -1,12 +1,12 @@
 import { bandWords, type Drawing, numberWords } from "../model/index.js";
 import { printable, printableDrawing, type Replaced, TEMPLATE_ROOM_MM } from "../pdf/index.js";
 import { toSvg } from "../svg/index.js";
-import type { BoardRow, BookBlock, BookContent, BookQuantity } from "./content.js";
+import type { BoardRow, BookBlock, BookContent, BookQuantity, JointEntry } from "./content.js";
 
 /** Room between the frame's sides, and the tallest drawing that still leaves room for its caption, mm. */
 export const COLUMN_MM = 178;
 const TALLEST_MM = 190;
-const BOARD_DRAWING_MM = 52;
+const BOARD_DRAWING_MM = 42;
 /** Beyond so many signs a cell, or a row of the board, may break across sheets; otherwise it is kept whole. */
 const LONG_CELL = 300;
 const LONG_TEXT = 1500;
@@ -42,7 +42,14 @@ function layBlock(block: BookBlock, say: Say, replaced: Replaced): Laid {
     case "paragraph":
       return { kind: "paragraph", first: say(block.first), text: say(block.text) };
     case "list":
-      return { kind: "list", items: block.items.map((item) => say(item)) };
+      return {
+        kind: "list",
+        close: block.close === true,
+        inTwo: block.inTwo === true,
+        items: block.items.map((item) => say(item)),
+      };
+    case "joints":
+      return { kind: "joints", joints: block.joints.map((j) => layJoint(j, say)) };
     case "board":
       return { kind: "board", stake: block.stake, rows: block.rows.map((row) => layRow(row, say, replaced)) };
     case "figures":
@@ -90,6 +97,25 @@ function share(rows: readonly (readonly string[])[], column: number): number {
   return Math.min(40, Math.max(5, longest));
 }
 
+function layJoint(j: JointEntry, say: Say): Laid {
+  return {
+    id: say(j.id, 6),
+    title: say(j.title, 24),
+    verdict: say(j.verdict),
+    reason: say(j.reason, 24),
+    line: j.line === true,
+    number: say(j.number, 18),
+    numbers: (j.numbers ?? []).map((cells) => cells.map((text) => say(text, 18))),
+    ways: (j.ways ?? []).map((w) => ({ what: say(w.what, 24), facts: say(w.facts, 24), taken: w.taken })),
+    next: say(j.next, 24),
+    cautions: (j.cautions ?? []).map((c) => ({
+      first: say(c.first),
+      text: say(c.text),
+      long: c.text.length > LONG_TEXT,
+    })),
+  };
+}
+
 function layRow(row: BoardRow, say: Say, replaced: Replaced): Laid {
   return {
     number: String(row.number),
@@ -115,7 +141,7 @@ function quantity(q: BookQuantity, say: Say, longest: number): Laid {
   return {
     figure: say(numberWords(q.value, decimals)),
     unit: say(q.unit, longest),
-    band: say(bandWords(q.value, q.band, decimals)),
+    band: say(q.band === undefined && q.without !== undefined ? q.without : bandWords(q.value, q.band, decimals)),
   };
 }
 

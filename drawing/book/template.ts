@@ -77,14 +77,14 @@ export const BOOK_TEMPLATE = `
 #let picture(p) = image(bytes(p.svg), format: "svg", width: p.widthMm * 1mm, alt: p.label)
 
 #let open-row(row) = grid(
-  columns: (9mm, 1fr, 54mm), column-gutter: 3mm,
+  columns: (9mm, 1fr, 42mm), column-gutter: 3mm,
   lett(15pt, weight: 500, row.number),
   {
     set par(spacing: 1.6mm)
-    block(text(size: 10pt, row.question), below: 2.4mm)
-    block({ set par(leading: 0.42em); lett(15pt, row.answer) }, above: 2.4mm, below: 2.8mm)
-    if row.detail != "" { block(text(size: 10pt, row.detail), below: 2mm) }
-    block(verdict(row.verdict, row.about), above: 2.2mm, below: 2.2mm)
+    block(text(size: 10pt, row.question), below: 2mm)
+    block({ set par(leading: 0.42em); lett(14pt, row.answer) }, above: 2mm, below: 2.4mm)
+    if row.detail != "" { block({ set par(leading: 0.42em); text(size: 10pt, row.detail) }, below: 2mm) }
+    block(verdict(row.verdict, row.about), above: 2mm, below: 2mm)
     if row.next != "" { block({ lett(10.5pt)[Next: ]; text(size: 10.5pt, underline(offset: 1mm, stroke: 0.5mm, row.next)) }, above: 2.2mm) }
   },
   {
@@ -95,14 +95,21 @@ export const BOOK_TEMPLATE = `
   },
 )
 
-#let settled-row(row) = grid(
-  columns: (9mm, 1fr, 38mm, 42mm), column-gutter: 3mm,
-  lett(11pt, weight: 500, row.number),
-  { text(size: 10pt, row.question); linebreak(); lett(11pt, row.answer)
-    if row.next != "" { linebreak(); text(size: 10pt)[Next: #row.next] } },
-  if row.key != none { key-number(row.key, size: 11pt) },
-  verdict(row.verdict, row.about),
-)
+#let settled-row(row) = {
+  set par(leading: 0.42em)
+  if row.verdict == "not checked yet" {
+    grid(columns: (9mm, 1fr), column-gutter: 3mm, lett(11pt, weight: 500, row.number),
+      { text(size: 10pt, row.question); h(2mm); lett(10.5pt, weight: 500)[Not checked yet. ]; text(size: 10pt, row.answer) })
+  } else {
+    grid(columns: (9mm, 1fr, 32mm, 41mm), column-gutter: 3mm,
+      lett(11pt, weight: 500, row.number),
+      { text(size: 10pt, row.question); linebreak(); lett(11pt, row.answer)
+        if row.about != "" { linebreak(); text(size: 10pt, row.about) }
+        if row.next != "" { linebreak(); text(size: 10pt)[Next: #row.next] } },
+      if row.key != none { key-number(row.key, size: 11pt) },
+      verdict(row.verdict, ""))
+  }
+}
 
 #let board(b) = {
   heading(level: 2, stakes.at(b.stake))
@@ -111,7 +118,7 @@ export const BOOK_TEMPLATE = `
       stroke: (left: rails.at(b.stake)), inset: (left: 4mm + rails.at(b.stake) / 2, right: 0mm, y: 0mm),
       outset: (left: -rails.at(b.stake) / 2, bottom: if i + 1 < b.rows.len() { 0.1mm } else { 0mm }),
       { if i > 0 { line(length: 100%, stroke: 0.18mm) ; v(-1mm) }
-        block(inset: (y: 2.4mm), width: 100%, if row.open { open-row(row) } else { settled-row(row) }) })
+        block(inset: (y: if row.open { 1.9mm } else { 1.5mm }), width: 100%, if row.open { open-row(row) } else { settled-row(row) }) })
   }
   v(3mm)
 }
@@ -133,18 +140,19 @@ export const BOOK_TEMPLATE = `
 
 #let signatures(lines) = block(width: 100%, above: 4mm, below: 4mm, breakable: lines.len() > 20,
   stroke: (left: 2.6mm, right: 2.6mm), inset: (x: 5mm, y: 1mm), outset: (x: -1.3mm), {
-    for four in lines.chunks(4) {
-      grid(columns: (1fr,) * calc.min(4, calc.max(1, lines.len())), column-gutter: 4mm,
+    let wide = if lines.len() in (5, 6) { 3 } else { 4 }
+    for four in lines.chunks(wide) {
+      grid(columns: (1fr,) * calc.min(wide, calc.max(1, lines.len())), column-gutter: 4mm,
         ..four.map(l => block(width: 100%, above: 0mm, below: 0mm, stroke: (bottom: 0.35mm), inset: (bottom: 1mm),
           { box(height: 8mm, width: 0mm); lett(10.5pt, weight: 500, l.signed) })),
-        ..range(four.len(), if lines.len() > 4 { 4 } else { four.len() }).map(_ => []),
+        ..range(four.len(), if lines.len() > wide { wide } else { four.len() }).map(_ => []),
         ..four.map(l => block(inset: (top: 1.2mm, bottom: 1.5mm), text(size: 10pt, l.label))))
     }
   })
 
 #let figures(figs) = block(width: 100%, above: 4mm, below: 4mm, breakable: figs.len() > 25, {
   let n = calc.min(5, figs.len())
-  grid(columns: (1fr,) * n, inset: (x: 2.5mm, y: 1.8mm),
+  grid(columns: (1fr,) * n, inset: (x: 2.5mm, y: 1.5mm),
     stroke: (x, y) => (top: 0.35mm, bottom: 0.35mm, left: if x > 0 { 0.25mm } else { 0mm }),
     ..figs.map(f => { set par(spacing: 1.4mm, leading: 0.4em); text(size: 10pt, f.label); parbreak(); lett(15pt, f.figure); h(1mm); text(size: 10pt, f.unit); parbreak(); text(size: 10pt, f.band) }))
 })
@@ -157,12 +165,48 @@ export const BOOK_TEMPLATE = `
   table(
     columns: t.columns.map(c => c.share * 1fr),
     align: (x, y) => if t.columns.at(x).align == "right" { right } else { left },
-    inset: (x: 1.6mm, y: 1.5mm),
+    inset: (x: 1.6mm, y: 1.2mm),
     stroke: (x, y) => (top: if y == 0 { 0.5mm } else if y == 1 { 0.35mm } else { 0.18mm }, bottom: 0.18mm),
     table.header(repeat: true, ..t.columns.map(c => c.head)),
     ..t.rows.map(r => r.cells.map(c => table.cell(breakable: r.long, c))).flatten(),
   )
 }
+
+#let joint-line(j) = block(width: 100%, above: 0mm, below: 0mm, stroke: (top: 0.18mm), inset: (y: 1.5mm), breakable: false, {
+  set text(size: 10pt)
+  set par(leading: 0.42em)
+  grid(columns: (9mm, 1fr, 54mm), column-gutter: 3mm,
+    lett(10.5pt, weight: 500, j.id),
+    { lett(10.5pt, j.title); [ ]; lett(10.5pt, weight: 500, j.verdict); [. ]; j.reason },
+    j.number)
+})
+
+#let joint-large(j) = block(width: 100%, above: 0mm, below: 0mm, stroke: (top: 0.35mm), inset: (top: 2.4mm, bottom: 3mm), {
+  set text(size: 10pt)
+  set par(leading: 0.45em, spacing: 1.6mm)
+  block(sticky: true, below: 1.6mm, grid(columns: (9mm, 1fr, auto), column-gutter: 3mm, align: (left, left, right),
+    lett(13pt, weight: 500, j.id), lett(13pt, j.title), verdict(j.verdict, "")))
+  pad(left: 12mm, {
+    block(sticky: true, below: 2mm, lett(11.5pt, weight: 500, j.reason))
+    if j.numbers.len() > 0 {
+      block(below: 2.4mm, grid(columns: (1fr, 40mm, 56mm), column-gutter: 3mm, inset: (top: 1.1mm, bottom: 0.9mm),
+        stroke: (x, y) => (bottom: 0.12mm),
+        ..j.numbers.map(n => (n.at(0), lett(10.5pt, n.at(1)), n.at(2))).flatten()))
+    }
+    if j.cautions.len() > 0 { cautions(j.cautions) }
+    if j.next != "" { block(above: 2.4mm, below: 2.2mm, { lett(10.5pt)[Next: ]; underline(offset: 1mm, stroke: 0.5mm, j.next) }) }
+    if j.ways.len() > 0 {
+      block(sticky: true, above: 3.4mm, below: 1.8mm, lett(10.5pt)[Ways to make it fit])
+      for w in j.ways {
+        block(breakable: false, above: 1.8mm, below: 1.8mm, grid(columns: (4mm, 1fr), column-gutter: 1mm,
+          box(width: 3mm, height: 3mm, stroke: 0.35mm, fill: if w.taken { black } else { white }),
+          { lett(10.5pt, w.what); if w.taken { [ (reckoned with)] }; linebreak(); w.facts }))
+      }
+    }
+  })
+})
+
+#let joints(list) = { for j in list { if j.line { joint-line(j) } else { joint-large(j) } }; v(1mm) }
 
 #let plate(words) = block(width: 100%, breakable: false, above: 4mm, below: 4mm, fill: black, inset: 4mm, text(fill: white, lett(12pt, words)))
 
@@ -175,7 +219,12 @@ export const BOOK_TEMPLATE = `
 #let show-block(b) = {
   if b.kind == "heading" { heading(level: 2, b.text) }
   else if b.kind == "paragraph" { par({ if b.first != "" { lett(10.5pt, b.first); [ ] }; b.text }) }
-  else if b.kind == "list" { list(marker: [–], ..b.items.map(i => [#i])) }
+  else if b.kind == "list" {
+    if b.close { set text(size: 10pt); set par(leading: 0.42em); let entries = list(marker: [–], spacing: 1.1mm, ..b.items.map(i => [#i]))
+      if b.inTwo { columns(2, gutter: 6mm, entries) } else { entries } }
+    else { list(marker: [–], ..b.items.map(i => [#i])) }
+  }
+  else if b.kind == "joints" { joints(b.joints) }
   else if b.kind == "board" { board(b) }
   else if b.kind == "figures" { figures(b.figures) }
   else if b.kind == "table" { data-table(b) }
@@ -202,11 +251,11 @@ export const BOOK_TEMPLATE = `
   )
   show heading: set text(font: "Coldset Letter", weight: 700)
   show heading: set block(sticky: true)
-  show heading.where(level: 1): it => block(above: 8mm, below: 4mm, sticky: true, width: 100%, { set par(leading: 0.35em); text(size: 19pt, it.body) })
+  show heading.where(level: 1): it => block(above: 6mm, below: 3mm, sticky: true, width: 100%, { set par(leading: 0.35em); text(size: 18pt, it.body) })
   show heading.where(level: 2): it => block(above: 5mm, below: 2.2mm, sticky: true, width: 100%, stroke: (bottom: 0.35mm), inset: (bottom: 1.2mm), text(size: 13pt, it.body))
 
-  block(below: 5mm, { set par(leading: 0.35em); lett(26pt, d.title) })
-  if d.subtitle != "" { block(below: 4mm, text(size: 11.5pt, d.subtitle)) }
+  block(below: 3mm, { set par(leading: 0.35em); lett(22pt, d.title) })
+  if d.subtitle != "" { block(below: 3mm, text(size: 11pt, d.subtitle)) }
   for s in d.sections {
     if s.newSheet { pagebreak(weak: true) }
     if s.stamp == none { heading(level: 1, s.title) } else {

@@ -4,6 +4,7 @@ import { readingWords } from "@coldset/core/questions";
 import { cloudAndWall, residualBars } from "../bicycle/index.js";
 import type { BoardBlock, BoardRow, BookBlock, BookSection, Stake } from "../book/index.js";
 import { bookQuantity } from "./figure-words.js";
+import { stepWords } from "./words.js";
 
 const STAKES: readonly (readonly [Row["stake"], Stake])[] = [
   ["hurt", "safety"],
@@ -12,28 +13,29 @@ const STAKES: readonly (readonly [Row["stake"], Stake])[] = [
 ];
 /** Beyond it a normalised residual names a reading as off (99.9 %). */
 const RESIDUAL_LIMIT = 3.29;
+const MOST_BARS = 5;
 
 export function boardSection(r: Reckoning): BookSection {
   return {
     title: "The board",
-    lead: "Twenty questions, ranked by what is at stake; open ones large. The strongest word is: no problem found in what was entered.",
+    lead: "Twenty questions, ranked by what is at stake; open ones large. The strongest word is: no problem found in what was entered. ± is 95 % unless said otherwise.",
     blocks: [
       ...STAKES.flatMap(([stake, printed]): BoardBlock[] => {
         const rows = r.board.filter((row) => row.stake === stake);
         return rows.length === 0 ? [] : [{ kind: "board", stake: printed, rows: rows.map(boardRow) }];
       }),
-      ...residuals(r),
     ],
   };
 }
 
 function boardRow(row: Row): BoardRow {
-  const also = row.also.map((a) => `${a.verdict} ${a.about}`).join(", ");
+  const also = row.also.map((a) => `${a.about} ${a.verdict}`).join(", ");
   const not = row.verdict === "no problem found" ? row.working.notChecked[0] : undefined;
-  const about = [row.about, also, not === undefined ? undefined : `not checked: ${not}`].filter(
-    (t) => t !== undefined && t !== "",
-  );
-  const tool = [row.next?.tool, row.next?.accuracy].filter((t) => t !== undefined).join(", ");
+  const about = [
+    row.about,
+    also === "" ? undefined : `others weighed: ${also}`,
+    not === undefined ? undefined : `not checked: ${not}`,
+  ].filter((t) => t !== undefined && t !== "");
   const isMark =
     row.figure?.limit?.low === 1 && row.figure.unit === "" && (row.figure.value === 0 || row.figure.value === 1);
   // A bare count ("0 of 4 signed") is in the answer's words already.
@@ -48,7 +50,7 @@ function boardRow(row: Row): BoardRow {
     ...(row.open ? { detail: row.working.words.slice(0, 2).join(" ") } : {}),
     verdict: row.verdict,
     ...(about.length === 0 ? {} : { about: about.join("; ") }),
-    ...(row.next === undefined ? {} : { next: tool === "" ? row.next.what : `${row.next.what} (${tool})` }),
+    ...(row.next === undefined ? {} : { next: stepWords(row.next) }),
     ...(figure === undefined ? {} : { key: bookQuantity(figure), keyNote: note }),
     ...(drawing === undefined ? {} : { drawing }),
     open: row.open,
@@ -72,21 +74,20 @@ function wall(f: Figure) {
   });
 }
 
-function residuals(r: Reckoning): readonly BookBlock[] {
+/** The readings that lie furthest off, as bars; all of them stand in a table beside. */
+export function residualBlocks(r: Reckoning): readonly BookBlock[] {
   const { survey, setAside } = r.geometry;
   if (survey.kind === "refused") return [];
-  const rows = survey.value.readings.map((reading) => ({
+  const rows = survey.value.readings.slice(0, MOST_BARS).map((reading) => ({
     name: readingWords(reading.measurement),
     ...(reading.normalised_residual === null ? {} : { w: reading.normalised_residual }),
     again: reading.measurement === setAside,
   }));
   return [
-    { kind: "heading", text: "All readings together" },
     {
       kind: "drawing",
       drawing: residualBars(rows, RESIDUAL_LIMIT, "wide"),
-      caption:
-        "How far each reading lies from what all together say, in its own spreads. Beyond 3.29 it is off. A dashed box: nothing else checks it.",
+      caption: `How far a reading lies from what all together say, in its own spreads${survey.value.readings.length > MOST_BARS ? `: the ${MOST_BARS} furthest` : ""}. Beyond 3.29 it is off. A dashed box: nothing else checks it.`,
     },
   ];
 }

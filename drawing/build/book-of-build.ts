@@ -5,16 +5,18 @@
  */
 import { sourceWords } from "@coldset/core/data";
 import type { Caution } from "@coldset/core/quantity";
-import type { Reckoning } from "@coldset/core/questions";
+import type { BoardRow, Reckoning, WorkingTable } from "@coldset/core/questions";
 import { standingRefusals } from "@coldset/core/safety";
 import type { BookBlock, BookContent, BookSection } from "../book/index.js";
-import { boardSection } from "./board-of-build.js";
-import { buySection, jointsSection } from "./joints-of-build.js";
+import { boardSection, residualBlocks } from "./board-of-build.js";
+import { buySection } from "./buy-of-build.js";
+import { jointsSection } from "./joints-of-build.js";
 import { planSection } from "./plan-of-book.js";
 import { summarySection } from "./summary-of-build.js";
+import { sentence } from "./words.js";
 
 export interface BookOptions {
-  /** Shown in every title block: "as of 2026-05-02". The book itself knows no day. */
+  /** Shown in every title block: "2026-05-02", "C". The book itself knows no day. */
   readonly revision: string;
 }
 
@@ -32,7 +34,7 @@ export function bookOfBuild(r: Reckoning, options: BookOptions): BookContent {
       boardSection(r),
       jointsSection(r, go),
       ...(go ? [buySection(r), planSection(r)] : []),
-      workingSection(r),
+      workingSection(r, go),
       endSection(r),
     ],
   };
@@ -41,24 +43,38 @@ export function bookOfBuild(r: Reckoning, options: BookOptions): BookContent {
 /** Already shown in sections of their own. */
 const SHOWN_ELSEWHERE = [14, 15];
 
-function workingSection(r: Reckoning): BookSection {
+function workingSection(r: Reckoning, go: boolean): BookSection {
   const blocks = r.board.flatMap((row): BookBlock[] => {
-    const tables = row.working.tables.filter((t) => !t.title.startsWith("Joints behind") && t.rows.length > 0);
-    if (SHOWN_ELSEWHERE.includes(row.n) || tables.length === 0) return [];
+    const all = row.working.tables.filter((t) => !t.title.startsWith("Joints behind") && t.rows.length > 0);
+    // The gates stand with lines to sign in the plan, where there is one.
+    const tables = all.filter((t) => !(go && t.title === "Gates"));
+    const own = cautionsOf(r, row);
+    if (SHOWN_ELSEWHERE.includes(row.n) || tables.length + own.length === 0) return [];
     return [
       { kind: "heading", text: `${row.n}. ${row.question}` },
-      ...row.working.words.map((text): BookBlock => ({ kind: "paragraph", text })),
-      ...tables.map(
-        (t): BookBlock => ({
-          kind: "table",
-          caption: t.title,
-          columns: t.columns.map((head, i) => ({ head, share: shareOf(head, t.rows, i) })),
-          rows: t.rows,
-        }),
-      ),
+      { kind: "paragraph", text: row.working.words.map(sentence).join(" ") },
+      ...(row.n === 13 ? residualBlocks(r) : []),
+      ...tables.map((t): BookBlock => (t.columns.length === 2 ? pairs(t) : table(t))),
+      ...(own.length === 0
+        ? []
+        : [{ kind: "cautions", items: own.map((c) => ({ first: "", text: c.message })) } as const]),
     ];
   });
-  return { title: "Working", lead: "Where the answers of the board come from.", newSheet: true, blocks };
+  return { title: "Working", lead: "Where the answers of the board come from.", blocks };
+}
+
+function table(t: WorkingTable): BookBlock {
+  return {
+    kind: "table",
+    caption: t.title,
+    columns: t.columns.map((head, i) => ({ head, share: shareOf(head, t.rows, i) })),
+    rows: t.rows,
+  };
+}
+
+/** A list of names with a figure each reads as a sentence. */
+function pairs(t: WorkingTable): BookBlock {
+  return { kind: "paragraph", first: `${t.title}.`, text: `${t.rows.map((row) => row.join(" ")).join("; ")}.` };
 }
 
 /** A column is wide enough for the longest word of its head, and grows with its texts up to 40 letters. */
@@ -70,9 +86,11 @@ function shareOf(head: string, rows: readonly (readonly string[])[], column: num
 
 function endSection(r: Reckoning): BookSection {
   const not = r.joints.joints.filter((j) => j.verdict === "not checked yet").map((j) => `${j.id} ${j.title}`);
-  const questions = r.board.flatMap((row) => row.working.notChecked.map((words) => `Question ${row.n}: ${words}`));
+  const questions = r.board.flatMap((row) =>
+    row.working.notChecked.length === 0 ? [] : [`Question ${row.n}: ${row.working.notChecked.map(sentence).join(" ")}`],
+  );
   const ids = [...new Set([...r.board.flatMap((b) => b.sources), ...r.joints.joints.flatMap((j) => j.sources)])];
-  const cautions = cautionsOf(r);
+  const cautions = restOfCautions(r);
   return {
     title: "What was not checked, and where it comes from",
     blocks: [
@@ -81,11 +99,11 @@ function endSection(r: Reckoning): BookSection {
         : [
             {
               kind: "paragraph",
-              first: "Joints not checked yet.",
-              text: `${not.join("; ")}. Look at them yourself at the dry fit.`,
+              first: "Joints not checked yet. Look at them yourself at the dry fit:",
+              text: `${not.join("; ")}.`,
             } as const,
           ]),
-      ...(questions.length === 0 ? [] : [{ kind: "list", items: questions } as const]),
+      ...(questions.length === 0 ? [] : [{ kind: "list", close: true, items: questions } as const]),
       ...(cautions.length === 0
         ? []
         : ([
@@ -93,15 +111,22 @@ function endSection(r: Reckoning): BookSection {
             { kind: "cautions", items: cautions.map((c) => ({ first: "", text: c.message })) },
           ] as const)),
       { kind: "heading", text: "Sources" },
-      { kind: "list", items: ids.map(sourceWords) },
+      { kind: "list", close: true, inTwo: true, items: ids.map(sourceWords) },
     ],
   };
 }
 
-function cautionsOf(r: Reckoning): readonly Caution[] {
+/** Of this question alone: those of a joint stand with the joint. */
+function cautionsOf(r: Reckoning, row: BoardRow): readonly Caution[] {
+  const told = new Set(r.joints.joints.flatMap((j) => j.cautions.map((c) => c.message)));
+  const own = row.cautions.filter((c) => !told.has(c.message));
+  return [...new Map(own.map((c) => [c.message, c])).values()];
+}
+
+/** Those that no sheet before carries: of the joints as a whole, and of questions that stand elsewhere. */
+function restOfCautions(r: Reckoning): readonly Caution[] {
   const all = [
-    ...r.board.flatMap((b) => b.cautions),
-    ...r.joints.joints.flatMap((j) => j.cautions),
+    ...r.board.filter((row) => SHOWN_ELSEWHERE.includes(row.n)).flatMap((row) => cautionsOf(r, row)),
     ...r.joints.cautions,
   ];
   return [...new Map(all.map((c) => [c.message, c])).values()];

@@ -1,2 +1,1 @@
 export * from "./book-of-build.js";
-export * from "./sketch-of-build.js";

@@ -4,6 +4,7 @@ import { type Reckoning, showNumber } from "@coldset/core/questions";
 import { planStrip } from "../bicycle/index.js";
 import type { BookBlock, BookSection } from "../book/index.js";
 import { ruleCautions } from "./rule-cautions.js";
+import { sentence } from "./words.js";
 
 export function planSection(r: Reckoning): BookSection {
   const answer = r.plan.plan;
@@ -21,9 +22,9 @@ export function planSection(r: Reckoning): BookSection {
       ? ""
       : p.meetsDeadline === true
         ? ` The deadline of ${showNumber(p.deadlineDays, 0)} days is met.`
-        : ` The deadline of ${showNumber(p.deadlineDays, 0)} days is missed by ${days(p.onePiece.days - p.deadlineDays)}.`;
+        : ` The deadline of ${showNumber(p.deadlineDays, 0)} days is missed by ${days(p.onePiece.days - p.deadlineDays)} days.`;
   const ids = new Set(p.operations.map((o) => o.id));
-  const gates = [...new Map(p.operations.filter((o) => o.gate).map((o) => [o.id, o])).values()];
+  const gates = gatesOf(r, p);
   return {
     title: "The plan",
     newSheet: true,
@@ -34,18 +35,22 @@ export function planSection(r: Reckoning): BookSection {
         drawing: strip(p),
         caption: "Solid: an evening at the bench. Dashed: waiting. Days from the first session.",
       },
-      ...ruleCautions(r.rules.filter((f) => ids.has(f.about))),
+      ...ruleCautions(
+        r,
+        r.rules.filter((f) => ids.has(f.about) || (f.onChosen && f.level === "gate")),
+      ),
       {
         kind: "table",
         caption: "In this order",
         columns: [
           { head: "Day", share: 7, align: "right" },
           { head: "", share: 4 },
-          { head: "What", share: 30 },
+          { head: "What", share: 34 },
           { head: "Hours", share: 7, align: "right" },
-          { head: "Then wait", share: 9 },
-          { head: "Mind", share: 22 },
-          { head: "Done", share: 8 },
+          { head: "Wait", share: 8 },
+          { head: "Sign first", share: 11 },
+          { head: "Mind", share: 19 },
+          { head: "Done, by", share: 10 },
         ],
         rows: p.operations.map((o) => [
           o.date ?? String(o.day),
@@ -53,22 +58,22 @@ export function planSection(r: Reckoning): BookSection {
           `${o.what}${o.piece === "" ? "" : ` (${o.piece})`}`,
           showNumber(o.handsOnH, 1),
           o.waitDays > 0 ? daysText(o.waitDays) : "",
+          o.locked ? o.lockedBy.join(", ") : "",
           [
             ...(o.gate ? ["gate"] : []),
-            ...(o.locked ? [`locked: ${o.lockedBy.join(", ")}`] : []),
             ...(o.irreversible === undefined ? [] : [`no way back: ${o.irreversible}`]),
             ...(o.missing.length === 0 ? [] : [`ask a builder: ${o.missing.join(", ")}`]),
-          ].join("; "),
+          ].join(", "),
           "",
         ]),
       },
+      ...waysBack(p),
       ...(gates.length === 0
         ? []
         : ([
             { kind: "heading", text: "Gates: signed by a person, or shut" },
-            { kind: "signatures", lines: gates.map((o) => signature(r, o.id, o.what)) },
+            { kind: "signatures", lines: gates.map((g) => signature(r, g.id, g.what)) },
           ] as const)),
-      ...waysBack(p),
       ...orders(p),
       ...(p.findings.length === 0
         ? []
@@ -77,13 +82,28 @@ export function planSection(r: Reckoning): BookSection {
             {
               kind: "cautions",
               items: p.findings.map((f) => ({
-                first: f.level === "advice" ? "" : `${f.level}:`,
-                text: `${f.message} ${f.wayOut}`,
+                first: f.level === "advice" ? "" : `${f.level.charAt(0).toUpperCase()}${f.level.slice(1)}.`,
+                text: sentence(
+                  `${f.message} ${f.wayOut}`.replace(/ Would do: .*$/, " The ways back stand above.").trim(),
+                ),
               })),
             },
           ] as const)),
     ],
   };
+}
+
+/** Every gate that wants a signature: of the work, of a risk that must be accepted by name, and of the safety rules. */
+function gatesOf(r: Reckoning, p: PlanValue): readonly { readonly id: string; readonly what: string }[] {
+  const own = p.operations.filter((o) => o.lockedBy.includes(o.id));
+  const all = [
+    ...own.map((o) => ({ id: o.id, what: `${o.what}: risk accepted` })),
+    ...p.operations.filter((o) => o.gate),
+    ...r.rules
+      .filter((f) => f.level === "gate" && f.onChosen)
+      .map((f) => ({ id: f.rule, what: f.evidenceNeeded ?? f.here })),
+  ];
+  return [...new Map(all.map((g) => [g.id, { id: g.id, what: g.what }])).values()];
 }
 
 function daysText(days: number): string {

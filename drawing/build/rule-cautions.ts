@@ -1,26 +1,31 @@
 /** How does a safety rule that fires stand in print? */
+import { aboutWords, type Reckoning, type RuleGroup, ruleGroups, ruleSentence } from "@coldset/core/questions";
 import type { FiredRule } from "@coldset/core/safety";
 import type { CautionsBlock } from "../book/index.js";
+import { sentence } from "./words.js";
 
-export function ruleCautions(rules: readonly FiredRule[]): readonly CautionsBlock[] {
+export function ruleCautions(r: Reckoning, rules: readonly FiredRule[]): readonly CautionsBlock[] {
   if (rules.length === 0) return [];
-  return [{ kind: "cautions", items: rules.map((f) => ({ first: `${headOf(f)}.`, text: textOf(f) })) }];
+  return [{ kind: "cautions", items: ruleGroups(rules).map((g) => ({ first: `${headOf(r, g)}.`, text: textOf(g) })) }];
 }
 
-function headOf(f: FiredRule): string {
-  const level = { refuse: "Refused", gate: f.open ? "Gate, shut" : "Gate, evidence entered", flag: "Flag" }[f.level];
-  return `${level} (${f.rule}) on ${f.about}`;
+function headOf(r: Reckoning, g: RuleGroup): string {
+  const open = g.fired[0]?.open === true;
+  const level = { refuse: "Refused", gate: open ? "Gate, shut" : "Gate, evidence entered", flag: "Flag" }[g.level];
+  return `${level} (${g.rule}) on ${g.fired.map((f) => aboutWords(r, f.about)).join("; ")}`;
 }
 
-function textOf(f: FiredRule): string {
-  const here = /[.!?]$/.test(f.here) ? f.here : `${f.here}.`;
+function textOf(g: RuleGroup): string {
+  const f = g.fired[0];
+  if (f === undefined) return "";
+  const here = [...new Set(g.fired.map(ruleSentence))].join(" ");
   const evidence =
     f.level !== "gate"
       ? ""
       : f.evidence === undefined
         ? f.evidenceNeeded === undefined
           ? ""
-          : ` Evidence asked for: ${f.evidenceNeeded}.`
+          : ` Evidence asked for: ${sentence(f.evidenceNeeded)}`
         : ` Entered by ${f.evidence.by} on ${f.evidence.on}: ${f.evidence.what}`;
-  return `${here.charAt(0).toUpperCase()}${here.slice(1)} ${f.why} Instead: ${f.insteadDo}${evidence}`;
+  return `${here} ${f.why} Instead: ${f.insteadDo}${evidence}`;
 }

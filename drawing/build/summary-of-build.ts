@@ -4,21 +4,21 @@ import { type Reckoning, showNumber } from "@coldset/core/questions";
 import type { FiredRule } from "@coldset/core/safety";
 import { beforeAfter, type DimensionWish } from "../bicycle/index.js";
 import type { BookBlock, BookSection, FiguresBlock } from "../book/index.js";
+import { sketchAfter, sketchBefore } from "../sketch/index.js";
 import { shortBand } from "./figure-words.js";
 import { ruleCautions } from "./rule-cautions.js";
-import { sketchAfter, sketchBefore } from "./sketch-of-build.js";
 
 export function summarySection(r: Reckoning, standing: readonly FiredRule[]): BookSection {
   const open = r.board.filter((row) => row.open);
   const looked = r.joints.joints.filter((j) => j.verdict !== "not checked yet");
   const count = (verdict: string) => looked.filter((j) => j.verdict === verdict).length;
   const words = (["will not fit", "measure first", "fits with work", "fits"] as const).flatMap((v) =>
-    count(v) === 0 ? [] : [`${count(v)} ${v}`],
+    count(v) === 0 ? [] : [`${v} ${count(v)}`],
   );
   const rules = r.rules.filter((f) => f.onChosen);
   return {
     title: "Where it stands",
-    lead: `${open.length} of ${r.board.length} questions are open. ${looked.length} of ${r.joints.joints.length} joints were looked at: ${words.join(", ")}.`,
+    lead: `${open.length} of ${r.board.length} questions are open. ${looked.length} of ${r.joints.joints.length} joints were looked at${words.length === 0 ? "" : `: ${words.join(", ")}`}.`,
     ...(standing.length === 0
       ? {}
       : { stamp: { word: "NOT TO BE BUILT", why: `${standing.map((f) => f.rule).join(", ")} stands against it` } }),
@@ -32,14 +32,19 @@ export function summarySection(r: Reckoning, standing: readonly FiredRule[]): Bo
           ]
         : drawingBlocks(r)),
       figures(r),
-      ...ruleCautions(rules),
+      ...ruleCautions(r, rules),
       ...(r.next.length === 0
         ? []
         : ([
             { kind: "heading", text: "What to measure next" },
             {
               kind: "table",
-              columns: [{ head: "What" }, { head: "With" }, { head: "To", share: 10 }, { head: "Settles", share: 14 }],
+              columns: [
+                { head: "What", share: 52 },
+                { head: "With", share: 24 },
+                { head: "To", share: 15 },
+                { head: "Settles", share: 23 },
+              ],
               rows: r.next.map((n) => [n.what, n.tool ?? "", n.accuracy ?? "", n.settles.join(", ")]),
             },
           ] as const)),
@@ -115,6 +120,12 @@ function dust(r: Reckoning, at: { readonly x: number; readonly y: number }) {
   return [{ at, sdXMm: sd(reach_mm), sdYMm: sd(stack_mm) }];
 }
 
+/** "over by 27", "8 to spare" */
+function spare(left: number, unit: string): string {
+  const size = showNumber(Math.abs(left), Math.abs(left) % 1 === 0 ? 0 : 1);
+  return left < 0 ? `over by ${size}${unit}` : `${size}${unit} to spare`;
+}
+
 function figures(r: Reckoning): FiguresBlock {
   const after = r.after?.figures;
   const side = (label: string, key: keyof ForkSwapValue, unit: string, decimals: number) => {
@@ -130,7 +141,10 @@ function figures(r: Reckoning): FiguresBlock {
     };
   };
   const toe = r.toe.kind === "known" ? r.toe : undefined;
+  const toeName = toe?.toGuard === true ? "toe to guard" : "toe to tyre";
+  const toeBand = r.joints.joints.find((j) => j.id === "J4")?.numbers.find((n) => n.name.startsWith(toeName))?.band;
   const { money, hours, mass } = r.ledger;
+  const plan = r.plan.plan.kind === "answered" ? r.plan.plan.value : undefined;
   const massBand = mass.kind === "answered" ? mass.bands.massG : undefined;
   return {
     kind: "figures",
@@ -138,11 +152,17 @@ function figures(r: Reckoning): FiguresBlock {
       side("head angle", "head_angle_deg", "°", 1),
       side("seat angle", "seat_angle_deg", "°", 1),
       side("trail", "trail_mm", "mm", 1),
-      side("cranks' axis over ground", "bb_height_mm", "mm", 0),
+      side("cranks over ground", "bb_height_mm", "mm", 0),
       side("wheelbase", "wheelbase_mm", "mm", 0),
       {
-        label: toe?.toGuard === true ? "toe to guard" : "toe to tyre",
-        quantity: { unit: "mm", decimals: 0, ...(toe === undefined ? {} : { value: toe.mm }) },
+        label: toeName,
+        quantity: {
+          unit: "mm",
+          decimals: 0,
+          without: "reckoned",
+          ...(toe === undefined ? {} : { value: toe.mm }),
+          ...(toeBand === undefined ? {} : { band: { ...toeBand, means: "95 %" } }),
+        },
       },
       {
         label: "mass",
@@ -165,6 +185,10 @@ function figures(r: Reckoning): FiguresBlock {
         quantity: {
           unit: "",
           decimals: 0,
+          without:
+            money.kind === "answered" && money.value.budget !== undefined
+              ? spare(money.value.budget - money.value.total, "")
+              : "no budget entered",
           ...(money.kind === "answered" && money.value.priceNotKnown.length === 0 ? { value: money.value.total } : {}),
         },
       },
@@ -173,7 +197,15 @@ function figures(r: Reckoning): FiguresBlock {
           hours.kind === "answered" && hours.value.hoursMax !== undefined
             ? `work, of ${showNumber(hours.value.hoursMax, 0)} h`
             : "work",
-        quantity: { unit: "h", decimals: 1, ...(hours.kind === "answered" ? { value: hours.value.handsOnH } : {}) },
+        quantity: {
+          unit: "h",
+          decimals: 1,
+          without:
+            hours.kind === "answered" && hours.value.hoursMax !== undefined
+              ? spare(hours.value.hoursMax - hours.value.handsOnH, " h")
+              : "no limit entered",
+          ...(hours.kind === "answered" ? { value: hours.value.handsOnH } : {}),
+        },
       },
       {
         label:
@@ -183,7 +215,11 @@ function figures(r: Reckoning): FiguresBlock {
         quantity: {
           unit: "days",
           decimals: 0,
-          ...(r.plan.plan.kind === "answered" ? { value: r.plan.plan.value.onePiece.days } : {}),
+          without:
+            plan?.deadlineDays === undefined
+              ? "no deadline entered"
+              : spare(plan.deadlineDays - plan.onePiece.days, ""),
+          ...(plan === undefined ? {} : { value: plan.onePiece.days }),
         },
       },
     ],

@@ -106,7 +106,7 @@ describe("svg of a drawing", () => {
       expect(xmlFault(svg)).toBeUndefined();
       expect(svg).not.toMatch(/NaN|Infinity|undefined/);
       expect(toSvg(structuredClone(drawing), { mode, idPrefix: "x" })).toBe(svg);
-      expect(svg).toMatch(/^<svg [^>]*role="img" aria-label="[^"]+"/);
+      expect(svg).toMatch(/^<svg [^>]*role="(?:img|group)" aria-label="[^"]+"/);
     }
   });
 

@@ -13,14 +13,17 @@ export function toSvg(drawing: Drawing, options: SvgOptions): string {
   const label = escapedXml(drawing.label);
   const unit = options.mode === "print" ? "mm" : "";
   const id = `${(options.idPrefix ?? "drawing").replace(/[^A-Za-z0-9_-]/g, "-")}-title`;
+  const items = drawItems(drawing.items, page);
+  // A picture has no parts for a screen reader; a drawing with links in it is a group of them.
+  const role = items.includes("<a ") ? "group" : "img";
   const head = [
     `<svg xmlns="http://www.w3.org/2000/svg"`,
     `class="d"`,
     `viewBox="0 0 ${fixed(page.width)} ${fixed(page.height)}"`,
     `width="${fixed(page.width)}${unit}"`,
     `height="${fixed(page.height)}${unit}"`,
-    `role="img"`,
+    `role="${role}"`,
     `aria-label="${label}"`,
   ].join(" ");
-  return `${head}><title id="${id}">${label}</title>${drawItems(drawing.items, page)}</svg>`;
+  return `${head}><title id="${id}">${label}</title>${items}</svg>`;
 }

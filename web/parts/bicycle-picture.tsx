@@ -2,8 +2,8 @@
 import { type BoardRow, type Reckoning, readingWords, showNumber } from "@coldset/core/questions";
 import type { BalloonOutline, Point } from "@coldset/drawing";
 import { type BeforeAfterInput, type BicycleSketch, beforeAfter } from "@coldset/drawing/bicycle";
+import { sketchAfter, sketchBefore } from "@coldset/drawing/sketch";
 import { memo, useDeferredValue, useMemo } from "react";
-import { sketchAfter, sketchBefore } from "./build-sketch.js";
 import { Picture, useWide, useWindowWidth } from "./picture.js";
 
 const OUTLINES: Readonly<Record<BoardRow["verdict"], BalloonOutline>> = {

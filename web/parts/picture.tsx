@@ -9,13 +9,11 @@ const known = new Map<string, string>();
 function svgOf(key: string, make: () => Drawing, width: number | undefined): string {
   const found = known.get(key);
   if (found !== undefined) return found;
-  const drawn = toSvg(make(), {
+  const svg = toSvg(make(), {
     mode: "screen",
     idPrefix: `d${known.size}`,
     ...(width === undefined ? {} : { displayWidthPx: width }),
   });
-  // A picture has no parts for a screen reader; a drawing with links in it is a group of them.
-  const svg = drawn.includes("<a ") ? drawn.replace('role="img"', 'role="group"') : drawn;
   if (known.size > 400) known.clear();
   known.set(key, svg);
   return svg;

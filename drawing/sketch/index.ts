@@ -1,0 +1,1 @@
+export * from "./sketch-of-build.js";
