@@ -60,7 +60,7 @@ describe("a build's document", () => {
     ["broken YAML", { files: { "b.yaml": "kind: build\nchosen: {fork: FA\nx: [1\n" } }, /yaml/, /b\.yaml:\d+:\d+/],
     ["a tab as indent", { files: { "b.yaml": "kind: build\nchosen:\n\tfork: FA\n" } }, /yaml/, /b\.yaml:3:1/],
     ["unknown kind", changed("kind: donor", "kind: donnor"), /unknown-kind/, /did you mean "donor"/],
-    ["unknown version", changed("version: 1", "version: 9"), /unknown-version/, /version 9/],
+    ["unknown version", changed("version: 1", "version: 9"), /unknown-version/, /Version 9/],
     ["unknown key", changed("  chainstay: 442", "  chainstya: 442"), /unknown-key/, /b\.yaml:\d+:\d+/],
     [
       "wrong unit",
@@ -86,6 +86,22 @@ describe("a build's document", () => {
     const { err, refusals } = await refusedBuild(options, argv);
     expect(refusals.map((r) => r.code).join(" ")).toMatch(code);
     expect(err).toMatch(words);
+  });
+
+  test("one slip of the pen is told once, with its place and what to look at; --json keeps all that the reader said", async () => {
+    const { err, refusals } = await refusedBuild({ files: { "b.yaml": "kind: build\n  id: [a\n" } });
+    expect(refusals.length).toBeGreaterThan(1);
+    expect(err).toMatch(/^One thing has to be put right first/);
+    expect(err).toMatch(/b\.yaml:1:7: this is not YAML or JSON from here on/);
+    expect(err).toContain("Look at the indents, brackets and quotes there");
+  });
+
+  test("a refusal begins with a capital and does not repeat what was given", async () => {
+    const { err } = await refusedBuild(changed("  chainstay: 442", "  chainstya: 442"));
+    expect(err).toContain('Unknown key "chainstya"; did you mean "chainstay"?');
+    expect(err).not.toContain("Given:");
+    const other = await refusedBuild({ files: { "b.yaml": QUAYSIDE } }, ["check", "b.yaml", "--build", "moor"]);
+    expect(other.err).toContain("No build moor here; there is quayside.");
   });
 
   test("all problems come at once, each with line and column", async () => {
@@ -154,7 +170,7 @@ describe("files that a build names", () => {
     file("rest.yaml", rest);
     const { code, out } = await run(["check", file("build.yaml", `${build}files: [rest.yaml]\n`)]);
     expect(code).toBe(0);
-    expect(out).toContain("The top tube disagrees with everything else by 14.");
+    expect(out).toContain("The top tube disagrees with everything else by 14 mm.");
   });
 
   test("one that is not there, a folder, and a path that cannot be handed on are told at once", async () => {

@@ -54,7 +54,7 @@ export function makeProgram(io: Io, end: (code: number) => void): Command {
   )
     .argument("<file>", FILE_HELP)
     .option("--build <id>", BUILD_HELP)
-    .option("--working", "also the words, figures, tables and sources behind each answer")
+    .option("--working", "also the numbers of joints that fit, and the words, tables and sources behind each answer")
     .option("--json", JSON_HELP)
     .action(async (file: string, options) => end(await check(io, file, options)));
 

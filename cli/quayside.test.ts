@@ -103,10 +103,10 @@ describe("coldset check demo/quayside.yaml", () => {
   // expect.blunder: top_tube_cc read 537, true about 551, "taken to tube edge not centre"
   test("names the reading that is wrong, by how much, and the likely cause", () => {
     expect(checked.value.geometry.reading_set_aside.name).toBe("top_tube_actual_mm");
-    expect(row(13).answer).toBe("The top tube disagrees with everything else by 14.");
+    expect(row(13).answer).toBe("The top tube disagrees with everything else by 14 mm.");
     expect(row(13).working.words.join(" ")).toMatch(/edge, not its centre/);
     expect(row(13).next?.at).toBe("donor.measured.top_tube_cc");
-    expect(close(text)).toContain("The top tube disagrees with everything else by 14. measure first");
+    expect(close(text)).toContain("The top tube disagrees with everything else by 14 mm. measure first");
   });
 
   // expect.geometry_now
@@ -174,7 +174,7 @@ describe("coldset check demo/quayside.yaml", () => {
     expect(checked.value.rules).toContainEqual(
       expect.objectContaining({ rule: "S9", level: "refuse", about: "q19", onChosen: false }),
     );
-    expect(close(text)).toMatch(/S9 refuse on q19: .*never mixed/);
+    expect(close(text)).toMatch(/S9 refuse on q19, caliper: .*never mixed/);
   });
 
   // expect.chain_first_answer: measure first, chainstay 442.3 sd 1.2, needed to 0.3, chance 0.26
@@ -184,7 +184,7 @@ describe("coldset check demo/quayside.yaml", () => {
     const band = row(12).figure?.band;
     within(((band?.high ?? 0) - (band?.low ?? 0)) / 2 / 1.96, 1.2, 0.1);
     expect(row(12).next?.accuracy).toBe("± 0.3 mm");
-    expect(row(12).answer).toContain("0.26");
+    expect(row(12).answer).toContain("26 %");
     expect(checked.value.next.map((n) => n.at)).toContain("donor.measured.chainstay");
   });
 
@@ -208,7 +208,7 @@ describe("coldset check demo/quayside.yaml", () => {
   test("picks the stem and spacers", () => {
     expect(checked.value.cockpit.chosen).toMatchObject({ stemId: "q13", spacersMm: 20 });
     within(checked.value.cockpit.chosen.errorMm, 6.5, 1);
-    expect(row(4).answer).toContain("20 of spacers");
+    expect(row(4).answer).toContain("20 mm of spacers");
   });
 
   test("prints verdicts in words, numbers with bands, the standing text once", () => {
@@ -218,6 +218,26 @@ describe("coldset check demo/quayside.yaml", () => {
     expect(close(text).trimEnd().endsWith(close(STANDING_TEXT))).toBe(true);
     expect(checked.value.standing_text).toBe(STANDING_TEXT);
     expect(text).toContain("not checked yet");
+  });
+
+  test("is worded for the bench: no double stops, no figure finer than a workshop reads, no joint code without its name", () => {
+    expect(text).not.toMatch(/\.;|;\.|\.\.|no band|hard limit|_mm\b|_deg\b/);
+    for (const line of text.split("\n")) {
+      // A chainstay window and a bore are read to a hundredth; nothing is finer.
+      expect(line).not.toMatch(/\d\.\d{3}/);
+      expect(line).not.toMatch(/(^|\s)(chainstay|pass the stays with|inserted|long,) \d+\.\d{2}/);
+    }
+    for (const j of checked.value.joints.filter((x) => x.verdict === "fits"))
+      expect(text).toMatch(new RegExp(`^ {2}${j.id} \\S`, "m"));
+    expect(text).toMatch(/on J23, tab – frame rear/);
+    expect(close(text)).toContain("58 joints: measure first 2, fits with work 2, fits 26, 28 not checked yet.");
+  });
+
+  test("--working has the numbers of the joints that fit, which the short page leaves out", async () => {
+    const io = testIo();
+    await main(["check", QUAYSIDE, "--working"], io);
+    expect(text).not.toContain("cup over bore where the bore");
+    expect(io.out()).toContain("cup over bore where the bore");
   });
 
   test.each([40, 80, 100, 120])("at %i columns no line is wider", async (columns) => {

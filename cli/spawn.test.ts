@@ -28,7 +28,7 @@ describe("the bin", () => {
   test("checks the demo: 0, words on standard output, nothing on the error stream", () => {
     const { status, stdout, stderr } = run(["check", QUAYSIDE]);
     expect([status, stderr]).toEqual([0, ""]);
-    expect(stdout).toContain("The top tube disagrees with everything else by 14.");
+    expect(stdout).toContain("The top tube disagrees with everything else by 14 mm.");
     expect(stdout).not.toContain("\u001b");
   });
 
@@ -76,7 +76,7 @@ describe("the bin", () => {
         reject(new Error(`ended early: ${out}`));
       });
     });
-    expect(out).toContain("The top tube disagrees with everything else by 14.");
+    expect(out).toContain("The top tube disagrees with everything else by 14 mm.");
     const check = (await (await fetch(`${url}api/check/quayside`)).json()) as { kind: string };
     expect(check.kind).toBe("answered");
     const book = await fetch(`${url}api/book/quayside.pdf`);

@@ -43,7 +43,7 @@ export async function book(io: Io, file: string, options: BookCommandOptions): P
     import("@coldset/drawing/build"),
     import("@coldset/drawing/book"),
   ]);
-  const printed = printBook(bookOfBuild(r, { revision: options.revision ?? `as of ${io.today()}` }));
+  const printed = printBook(bookOfBuild(r, { revision: options.revision ?? io.today() }));
   try {
     await io.replaceFile(out, printed.pdf);
   } catch (cause) {
@@ -73,7 +73,7 @@ export async function book(io: Io, file: string, options: BookCommandOptions): P
       page.text([
         [
           "bad",
-          `It carries a refusal (${standing.map((f) => f.rule).join(", ")}): no drawing, no buy list and no plan are in it.`,
+          `It carries a refusal (${[...new Set(standing.map((f) => f.rule))].join(", ")}): no drawing, no buy list and no plan are in it.`,
         ],
       ]);
     io.stdout(page.toString());

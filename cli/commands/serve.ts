@@ -138,5 +138,5 @@ async function bookOf(io: Io, docs: readonly AnyDoc[], buildId: string) {
     import("@coldset/drawing/build"),
     import("@coldset/drawing/book"),
   ]);
-  return makeBook(bookOfBuild(reckon(resolved.resolved), { revision: `as of ${io.today()}` }));
+  return makeBook(bookOfBuild(reckon(resolved.resolved), { revision: io.today() }));
 }

@@ -13,7 +13,7 @@ const UNITS: readonly (readonly [RegExp, string])[] = [
   [/_deg$|Deg$/, "°"],
   [/_rad$/, "rad"],
   [/_MPa$/, "MPa"],
-  [/_N$/, "N"],
+  [/_[Nn]$/, "N"],
   [/_W$/, "W"],
   [/_kg$/, "kg"],
   [/_g$/, "g"],
@@ -38,7 +38,7 @@ export function answerPage(sheet: AnySheet, answer: Answered<unknown>, page: Pag
   const told: Told = { bands: answer.bands, alike: means.length === 1 };
   valuePage("", "", answer.value, told, page, 2);
   if (means.length === 1) page.blank().text(`± is ${means[0]}.`, 2, 2);
-  for (const c of answer.cautions) page.blank().text([["open", `Caution ${c.code}:`], c.message], 0, 2);
+  for (const c of answer.cautions) page.blank().text([["open", "Caution:"], c.message], 0, 2);
   if (answer.sources.length > 0) {
     page.blank().text([["strong", "Sources:"]]);
     page.list(answer.sources.map((id) => sourceWords(id)));
@@ -63,11 +63,13 @@ function valuePage(path: string, name: string, value: unknown, told: Told, page:
     return;
   }
   if (!isObject(value)) {
-    page.table([[name, scalar(value, unitOf(path)), bandText(told, path, value)]], { indent });
+    page.table([[keyWords(name), scalar(value, unitOf(path), told.bands[path]), bandText(told, path, value)]], {
+      indent,
+    });
     return;
   }
   const inner = name === "" ? indent : indent + 2;
-  if (name !== "") page.blank().text(`${name}:`, indent);
+  if (name !== "") page.blank().text([["strong", `${keyWords(name)}:`]], indent);
   let rows: (readonly Span[])[] = [];
   let afterGroup = false;
   const flush = () => {
@@ -78,9 +80,14 @@ function valuePage(path: string, name: string, value: unknown, told: Told, page:
   for (const [key, entry] of Object.entries(value)) {
     if (entry === undefined) continue;
     const at = path === "" ? key : `${path}.${key}`;
-    if (isFlat(entry)) rows.push([key, scalar(entry, unitOf(at)), bandText(told, at, entry)]);
+    if (isFlat(entry))
+      rows.push([
+        typeof entry === "boolean" ? key.replaceAll("_", " ") : keyWords(key),
+        scalar(entry, unitOf(at), told.bands[at]),
+        bandText(told, at, entry),
+      ]);
     else if (Array.isArray(entry) && entry.length <= MOST_ROWS && entry.every(isFlat))
-      rows.push([key, flatList(entry, at)]);
+      rows.push([keyWords(key), flatList(entry, at)]);
     else {
       flush();
       valuePage(at, key, entry, told, page, inner);
@@ -97,21 +104,23 @@ function flatList(list: readonly unknown[], at: string): string {
 }
 
 function listPage(path: string, name: string, list: readonly unknown[], told: Told, page: Page, indent: number): void {
-  page.blank().text(`${name}:`, indent);
+  page.blank().text([["strong", `${keyWords(name)}:`]], indent);
   const shown = list.slice(0, MOST_ROWS);
   const keys = [...new Set(shown.flatMap((v) => (isObject(v) ? Object.keys(v) : [])))];
   const flat = shown.every((v) => isObject(v) && Object.values(v).every(isFlat));
   if (list.length === 0) page.text("none", indent + 2);
   else if (flat && keys.length <= MOST_COLUMNS) {
-    const rows = shown.map((v) => keys.map((key) => (isObject(v) && v[key] !== undefined ? scalar(v[key], "") : "")));
-    page.table(rows, { indent: indent + 2, heads: keys });
+    const rows = shown.map((v) =>
+      keys.map((key) => (isObject(v) && v[key] !== undefined ? cell(v[key], unitOf(`${path}.${key}`)) : "")),
+    );
+    page.table(rows, { indent: indent + 2, heads: keys.map(headWords) });
   } else if (shown.every((v) => Array.isArray(v) && v.every(isFlat)))
     page.table(
       shown.map((v) => (Array.isArray(v) ? v.map((n) => scalar(n, "")) : [])),
       { indent: indent + 2 },
     );
   else if (shown.every(isFlat)) page.text(flatList(shown, path), indent + 2);
-  else for (const [i, v] of shown.entries()) valuePage(`${path}[${i}]`, `${i + 1}.`, v, told, page, indent + 2);
+  else for (const [i, v] of shown.entries()) valuePage(`${path}[${i}]`, `${i + 1}`, v, told, page, indent + 2);
   if (list.length > MOST_ROWS) page.text(`and ${list.length - MOST_ROWS} more; --json gives them all.`, indent + 2);
 }
 
@@ -126,13 +135,46 @@ function unitOf(path: string): string {
   return "";
 }
 
-function scalar(value: unknown, unit: string): string {
+/** The name of a measurement, given as a value. */
+const MEASURE_NAME = /^[a-z]+(?:_[a-z]+)*_(?:mm|deg)(?:#\d+)?$/;
+
+/** "stem_length_mm" as "stem length": the unit stands behind the number. */
+function keyWords(key: string): string {
+  if (!/^[a-z]\w*$/.test(key)) return key;
+  const bare = key.replace(/_(mm2|Nmm|Nm|mm|deg|rad|MPa|N|n|W|kg|g|m_s|km_h|m|h|s|days?|percent|pct)$/, "");
+  return bare.replaceAll("_", " ").replace(/([a-z])([A-Z])/g, (_, a: string, b: string) => `${a} ${b.toLowerCase()}`);
+}
+
+/** The head of a column carries its unit. */
+function headWords(key: string): string {
+  const unit = unitOf(key);
+  return unit === "" ? keyWords(key) : `${keyWords(key)}, ${unit}`;
+}
+
+/** A number in a column whose head has the unit. */
+function cell(value: unknown, unit: string): string {
+  return typeof value === "number" ? fine(value, unit).replace("-", "−") : scalar(value, "");
+}
+
+/** Lengths to a hundredth of a mm and angles to a hundredth of a degree at most, or to a tenth of their band: no finer than a shop reads. */
+function fine(value: number, unit: string, band?: Band): string {
+  if (unit === "N" && Math.abs(value) >= 100) return value.toFixed(0);
+  if (unit !== "mm" && unit !== "°") return round(value);
+  if (Math.abs(value) >= 1e7) return round(value);
+  const half = band === undefined ? 0 : (band.high - band.low) / 2;
+  const digits = half >= 0.5 ? 1 : 2;
+  return String(Number(value.toFixed(digits)));
+}
+
+function scalar(value: unknown, unit: string, band?: Band): string {
   if (typeof value === "number") {
-    const text = round(value).replace("-", "−");
+    const text = fine(value, unit, band).replace("-", "−");
     return unit === "" ? text : unit === "°" ? `${text}°` : `${text} ${unit}`;
   }
   if (typeof value === "boolean") return value ? "yes" : "no";
-  return value === null ? "not known" : String(value);
+  if (value === null) return "not known";
+  const text = String(value);
+  return MEASURE_NAME.test(text) ? keyWords(text) : text.replace(/(^|[\s(])-(?=\d)/g, "$1−");
 }
 
 /** Enough digits to work by; full precision is in --json. */
@@ -140,7 +182,7 @@ function round(value: number): string {
   const size = Math.abs(value);
   if (Number.isInteger(value) && size < 1e9) return String(value);
   if (size >= 1e7 || size < 1e-4) return value.toExponential(4);
-  return String(Number(value.toFixed(size >= 100 ? 2 : size >= 1 ? 3 : 5)));
+  return String(size >= 1 ? Number(value.toFixed(size >= 100 ? 2 : 3)) : Number(value.toPrecision(3)));
 }
 
 function bandText({ bands, alike }: Told, path: string, value: unknown): string {
@@ -148,6 +190,9 @@ function bandText({ bands, alike }: Told, path: string, value: unknown): string 
   if (band === undefined || typeof value !== "number") return "";
   const half = (band.high - band.low) / 2;
   const even = Math.abs((band.high + band.low) / 2 - value) <= 0.02 * half;
-  const shown = even ? `± ${round(Number(half.toPrecision(3)))}` : `${round(band.low)} to ${round(band.high)}`;
+  const unit = unitOf(path);
+  const shown = even
+    ? `± ${half >= 0.5 ? fine(half, unit, band) : round(Number(half.toPrecision(2)))}`
+    : `${fine(band.low, unit, band)} to ${fine(band.high, unit, band)}`;
   return `${shown.replaceAll("-", "−")}${alike ? "" : ` (${band.means})`}`;
 }

@@ -3,7 +3,7 @@ import { sourceWords } from "@coldset/core/data";
 import type { NextStep } from "@coldset/core/quantity";
 import type { BoardRow, Stake } from "@coldset/core/questions";
 import type { Page, Span } from "../screen/page.js";
-import { figureText, verdictStyle } from "./figures.js";
+import { capital, figureText, verdictStyle } from "./figures.js";
 
 const STAKES: Readonly<Record<Stake, string>> = {
   hurt: "Somebody could be hurt",
@@ -34,7 +34,8 @@ export function boardPage(board: readonly BoardRow[], page: Page): Page {
     }
     page.text(row.answer, 4, 6);
     page.text(row.figure === undefined ? verdict : [verdict, "–", figureText(row.figure)], 4, 6);
-    if (row.also.length > 0) page.text(["Beside it:", row.also.map((a) => `${a.verdict} ${a.about}`).join(", ")], 4, 6);
+    if (row.also.length > 0)
+      page.text(["Others weighed:", row.also.map((a) => `${a.about} ${a.verdict}`).join(", ")], 4, 6);
     if (row.next !== undefined) page.text([["strong", "Next:"], stepText(row.next)], 4, 6);
   }
   return page;
@@ -57,7 +58,10 @@ export function workingPage(board: readonly BoardRow[], page: Page): Page {
     if (words.length + figures.length + tables.length + notChecked.length === 0) continue;
     page.blank().text([["strong", `${row.n}. ${row.question}`]]);
     for (const text of words) page.text(text, 2, 2);
-    page.list(figures.map(figureText), 2);
+    page.list(
+      figures.map((f) => capital(figureText(f, ""))),
+      2,
+    );
     for (const t of tables) {
       if (t.rows.length === 0) continue;
       page.blank().text(`${t.title}:`, 2).table(t.rows, { indent: 4, heads: t.columns });

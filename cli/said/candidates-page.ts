@@ -18,7 +18,7 @@ export function sideViewPage(r: Reckoning, page: Page): void {
   const before = r.geometry.before?.figures;
   const after = r.after?.figures;
   if (before === undefined && after === undefined) return;
-  page.heading("Side view");
+  page.heading("Side view, today and after");
   if (r.geometry.setAside !== undefined)
     page.text("Reckoned without the reading that disagrees with the rest (question 13).");
   const cell = (side: typeof before, [key, , unit, decimals]: (typeof FIGURES)[number]) =>
@@ -48,11 +48,11 @@ export function sideViewPage(r: Reckoning, page: Page): void {
       ];
     }),
     {
-      heads: ["fork", "turn", "head", "seat", "cranks", "trail", "toe, tyre", "toe, guard"],
+      heads: ["fork", "turn", "head", "seat", "cranks", "trail", "toe to tyre", "to guard"],
       right: [1, 2, 3, 4, 5, 6, 7],
     },
   );
-  page.text("* chosen; turn: nose up; lengths in mm, bands as above.", 2);
+  page.text("* chosen. Turn: nose up. Cranks: over the ground. Lengths in mm, as sure as those above.", 2, 2);
 }
 
 export function candidatesPage(r: Reckoning, page: Page): void {
@@ -61,8 +61,8 @@ export function candidatesPage(r: Reckoning, page: Page): void {
     ...r.others.map((o) => ({ place: o.place.replaceAll("_", " "), id: o.part.id, answer: o.answer })),
   ];
   if (rows.length === 0) return;
-  page.heading("Parts beside the chosen ones");
-  for (const { place, id, answer } of rows) candidatePage(`${id} as ${place}`, answer, page);
+  page.heading("Parts weighed beside the chosen ones");
+  for (const { place, id, answer } of rows) candidatePage(`${id} as the ${place}`, answer, page);
 }
 
 function candidatePage(name: string, answer: CandidateAnswer, page: Page): void {
@@ -71,12 +71,15 @@ function candidatePage(name: string, answer: CandidateAnswer, page: Page): void 
   const rest = looked.filter((j) => j.verdict !== "fits");
   const good = fits.length === 0 ? "" : `fits at ${fits.map((j) => j.id).join(", ")}`;
   page.text(
-    [["strong", name], good === "" ? (looked.length === 0 ? "– nothing that is in yet judges it" : "") : `– ${good}`],
+    [
+      ["strong", name],
+      good === "" ? (looked.length === 0 ? "– nothing in this version judges it yet" : "") : `– ${good}`,
+    ],
     1,
     4,
   );
   for (const j of rest) {
     const verdict: Span = [verdictStyle(j.verdict), j.verdict];
-    page.text([j.id, verdict, "–", j.reason, ...j.rules.map((f) => `(${f.level} ${f.rule})`)], 4, 6);
+    page.text([`${j.id} ${j.title}:`, verdict, "–", j.reason, ...j.rules.map((f) => `(${f.level} ${f.rule})`)], 4, 6);
   }
 }

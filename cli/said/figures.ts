@@ -17,10 +17,10 @@ export function quantityText(
   unit: string,
   decimals: number,
   band?: Band,
-  without = "as entered",
+  without = ", as entered",
 ): string {
   const shown = withUnit(showNumber(value, decimals), unit);
-  if (band === undefined) return ["mm", "°", "N", "g", "kg", "bar"].includes(unit) ? `${shown}, ${without}` : shown;
+  if (band === undefined) return ["mm", "°", "g", "kg", "bar"].includes(unit) ? `${shown}${without}` : shown;
   const half = (band.high - band.low) / 2;
   const fine = Math.max(decimals, 1);
   const middle = (band.high + band.low) / 2;
@@ -31,10 +31,13 @@ export function quantityText(
   return `${shown} ± ${showNumber(half, digits)}`;
 }
 
-export function figureText(f: Figure): string {
+export function figureText(f: Figure, without = ", as entered"): string {
   const against = f.against === undefined ? "" : ` (${f.against})`;
   if (yesOrNo(f.value, f.unit, f.limit?.low)) return `${f.name}: ${f.value === 1 ? "yes" : "no"}`;
-  return `${f.name} ${quantityText(f.value, f.unit, f.decimals, f.band)}${against}`;
+  // A count of so many: "0 of 4 signed".
+  if (f.unit === "" && f.band === undefined && f.against?.startsWith("of ") === true)
+    return `${showNumber(f.value, f.decimals)} ${f.against} ${f.name}`;
+  return `${f.name} ${quantityText(f.value, f.unit, f.decimals, f.band, without)}${against}`;
 }
 
 /** A mark that is 1 or 0 and must be 1 is said as a word. */
@@ -50,11 +53,13 @@ export interface NumberCells {
 
 export function numberCells(n: DecidingNumber): NumberCells {
   const unit = SHOWN_UNITS[n.unit] ?? n.unit;
-  const limit = n.limit === undefined ? "" : `${n.limit.words}${n.limit.kind === "hard" ? ", hard limit" : ""}`;
+  const limit = n.limit === undefined ? "" : n.limit.words;
   if (yesOrNo(n.value, n.unit, n.limit?.low)) return { name: n.name, value: n.value === 1 ? "yes" : "no", limit };
+  if (n.unit === "ratio" && n.name.startsWith("chance"))
+    return { name: n.name, value: `${showNumber(100 * n.value, 0)} %`, limit };
   const whole = n.unit === "count" || (Number.isInteger(n.value) && n.band === undefined);
   const decimals = whole ? 0 : n.unit === "N" ? 0 : Math.abs(n.value) < 2 ? 2 : 1;
-  return { name: n.name, value: quantityText(n.value, unit, decimals, n.band, "no band"), limit };
+  return { name: n.name, value: quantityText(n.value, unit, decimals, n.band, ""), limit };
 }
 
 export function verdictStyle(verdict: BoardVerdict): Style {
@@ -77,6 +82,10 @@ export function verdictStyle(verdict: BoardVerdict): Style {
 /** A sum in the workshop's own unit: whole where it is whole. */
 export function sum(value: number): string {
   return showNumber(value, Math.abs(value - Math.round(value)) < 0.005 ? 0 : 2);
+}
+
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** Hours with no more digits than they have: "0.3 h", "2 h". */

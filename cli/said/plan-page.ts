@@ -7,7 +7,10 @@ import { standingPage } from "./standing.js";
 export function planPage(r: Reckoning, p: PlanValue, page: Page): Page {
   const { build, shop } = r.resolved;
   page.text([["strong", build.id], "–", build.title]);
-  page.text(`Shop ${shop.id}: sessions of ${shop.session_h} h on ${shop.open_days.join(", ")}; one builder.`);
+  page.text(
+    `Shop ${shop.id}: sessions of ${shop.session_h} h on ${shop.open_days.map(dayName).join(", ")}; one builder.`,
+  );
+  if (p.deadlineDays !== undefined) deadlineLine(p, p.deadlineDays, page);
   page.heading("How long it takes");
   const proven = (yes: boolean) => (yes ? "proven the earliest" : "not proven the earliest");
   const rows: (readonly Span[])[] = [
@@ -26,21 +29,6 @@ export function planPage(r: Reckoning, p: PlanValue, page: Page): Page {
     ["waiting", `${showNumber(p.waitsDays, 0)} days`, "days of 24 h from the end of the task"],
   ];
   page.table(rows);
-  if (p.deadlineDays !== undefined) {
-    const over = p.onePiece.days - p.deadlineDays;
-    page
-      .blank()
-      .text(
-        p.meetsDeadline === true
-          ? [["good", "within"], `– the deadline of ${showNumber(p.deadlineDays, 0)} days is met.`]
-          : [
-              ["bad", "over"],
-              `– the deadline of ${showNumber(p.deadlineDays, 0)} days is missed by ${showNumber(over, 1)} days. Say so before anything is bought.`,
-            ],
-        2,
-        4,
-      );
-  }
   if (p.waysBack.length > 0) {
     page.heading("Ways back inside the deadline");
     page.table(
@@ -55,20 +43,24 @@ export function planPage(r: Reckoning, p: PlanValue, page: Page): Page {
   const dated = p.operations.some((o) => o.date !== undefined);
   page.table(
     p.operations.map((o) => [
-      String(o.session),
       o.date ?? `day ${o.day}`,
       o.id,
       `${o.what}${o.piece === "" ? "" : ` (${o.piece})`}`,
       `${showNumber(o.handsOnH, 1)} h`,
       o.waitDays > 0 ? daysText(o.waitDays) : "",
+      o.locked ? o.lockedBy.join(", ") : "",
       marks(o),
     ]),
-    { indent: 1, heads: ["ses.", dated ? "date" : "when", "", "what", "work", "then wait", "marks"], right: [0, 4] },
+    {
+      indent: 1,
+      heads: [dated ? "date" : "when", "", "what", "work", "then wait", "sign first", "mind"],
+      right: [3],
+    },
   );
   page
     .blank()
     .text(
-      "Marks: gate – a person signs before anything after it; locked – waits for that signature; once – cannot be taken back; free – may slip so long without moving the end; the others are on the longest path or hold the end.",
+      "Sign first: the gates that a person must sign before it begins; its own number: its risk must be accepted by name. Gate: it ends with a signature. Slack: it may slip so long without moving the end. Days count from the first session.",
       1,
       1,
     );
@@ -89,7 +81,8 @@ export function planPage(r: Reckoning, p: PlanValue, page: Page): Page {
   }
   if (p.findings.length > 0) {
     page.heading("Findings");
-    for (const f of p.findings) page.text([["strong", f.level], f.message, f.wayOut], 2, 4);
+    for (const f of p.findings)
+      page.text([["strong", `${f.level.charAt(0).toUpperCase()}${f.level.slice(1)}:`], findingWords(f)], 2, 4);
   }
   return standingPage(page);
 }
@@ -108,15 +101,54 @@ function gatesPage(r: Reckoning, p: PlanValue, page: Page): void {
     const words = own
       ? "its risk must be accepted by name"
       : held.length === 0
-        ? "nothing after it"
+        ? "the last gate: nothing waits for it"
         : `locks ${held.join(", ")}`;
     return [id, what, words];
   });
   const rules = r.rules.filter((f) => f.level === "gate" && f.onChosen && f.open);
   if (rows.length + rules.length === 0) return;
   page.heading("Gates that are shut");
-  page.text("A gate opens only when a person has entered evidence for it in the build (evidence: gate, by, on, what).");
-  page.table([...rows, ...rules.map((f) => [f.rule, f.here, f.evidenceNeeded ?? ""])]);
+  page.text(
+    "A gate opens only when a person has entered evidence for it in the build: evidence, with gate, by, on and what.",
+  );
+  page.table([
+    ...rows,
+    ...rules.map((f) => [f.rule, f.here, f.evidenceNeeded === undefined ? "" : `asks for: ${f.evidenceNeeded}`]),
+  ]);
+}
+
+const DAY_NAMES: Readonly<Record<string, string>> = {
+  mon: "Monday",
+  tue: "Tuesday",
+  wed: "Wednesday",
+  thu: "Thursday",
+  fri: "Friday",
+  sat: "Saturday",
+  sun: "Sunday",
+};
+const dayName = (day: string) => DAY_NAMES[day] ?? day;
+
+/** The answer first: is the deadline met? */
+function deadlineLine(p: PlanValue, deadline: number, page: Page): void {
+  const over = p.onePiece.days - deadline;
+  const days = showNumber(p.onePiece.days, 1);
+  page
+    .blank()
+    .text(
+      p.meetsDeadline === true
+        ? [["good", "within"], `– ${days} days; the deadline of ${showNumber(deadline, 0)} days is met.`]
+        : [
+            ["bad", "over"],
+            `– ${days} days; the deadline of ${showNumber(deadline, 0)} days is missed by ${showNumber(over, 1)}. Say so before anything is bought.`,
+          ],
+      0,
+      2,
+    );
+}
+
+/** A finding's sentences; the ways that were tried stand in their own table already. */
+function findingWords(f: PlanValue["findings"][number]): string {
+  return `${f.message} ${f.wayOut}`.replace(/ Would do: .*$/, " The ways back stand above.").trim();
 }
 
 function daysText(days: number): string {
@@ -126,9 +158,8 @@ function daysText(days: number): string {
 function marks(o: PlanValue["operations"][number]): string {
   return [
     ...(o.gate ? ["gate"] : []),
-    ...(o.locked ? [`locked (${o.lockedBy.join(", ")})`] : []),
-    ...(o.irreversible === undefined ? [] : [`once: ${o.irreversible}`]),
+    ...(o.irreversible === undefined ? [] : [`no way back: ${o.irreversible}`]),
     ...(o.missing.length === 0 ? [] : [`ask a builder: ${o.missing.join(", ")}`]),
-    ...(o.slackH >= 1.2 ? [`free ${showNumber(o.slackH / 24, 1)} d`] : []),
-  ].join("; ");
+    ...(o.slackH >= 12 ? [`slack ${showNumber(o.slackH / 24, 0)} d`] : []),
+  ].join(", ");
 }

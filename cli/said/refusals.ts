@@ -10,17 +10,23 @@ const MOST_SHOWN = 40;
 const MOST_LETTERS = 1500;
 
 export function refusalsPage(refusals: readonly Refusal[], page: Page, placeOf?: (at: string) => string): Page {
-  const count = refusals.length === 1 ? "One thing has" : `${refusals.length} things have`;
+  const shown = firstOfSyntax(refusals);
+  const count = shown.length === 1 ? "One thing has" : `${shown.length} things have`;
   page.text([["bad", `${count} to be put right first. Nothing was changed.`]]);
-  for (const r of refusals.slice(0, MOST_SHOWN)) {
+  for (const r of shown.slice(0, MOST_SHOWN)) {
     const place = placeOf?.(r.at);
-    page.blank().text([...(place === undefined ? [] : [["strong", `${place}:`] as const]), shortened(r.message)], 2, 4);
+    page
+      .blank()
+      .text([...(place === undefined ? [] : [["strong", `${place}:`] as const]), sentence(shortened(r.message))], 2, 4);
     const given = givenWords(r.given);
-    if (given !== "" && !r.message.includes(given)) page.text(["Given:", given], 4, 6);
-    if (r.allowed !== "" && !r.message.includes(r.allowed)) page.text(["Allowed:", r.allowed], 4, 6);
+    if (given !== "" && !SYNTAX.has(r.code) && r.code !== "unknown-key" && !r.message.includes(given))
+      page.text(["Given:", given], 4, 6);
+    if (SYNTAX.has(r.code))
+      page.text("Look at the indents, brackets and quotes there; the rest of the file is not read before.", 4, 6);
+    else if (r.allowed !== "" && !r.message.includes(r.allowed))
+      page.text(["Allowed:", r.allowed.replace(/, at most 64 signs, within ± [\d ]+$/, "")], 4, 6);
   }
-  if (refusals.length > MOST_SHOWN)
-    page.blank().text(`and ${refusals.length - MOST_SHOWN} more; --json lists them all.`, 2);
+  if (shown.length > MOST_SHOWN) page.blank().text(`and ${shown.length - MOST_SHOWN} more; --json lists them all.`, 2);
   return page;
 }
 
@@ -29,6 +35,31 @@ export function tellRefused(io: Io, answer: Refused, json: boolean, placeOf?: (a
   if (json) io.stdout(`${jsonText({ kind: "refused", refusals: answer.refusals.map(refusalObject) })}\n`);
   io.stderr(refusalsPage(answer.refusals, new Page(io.columns, io.colour), placeOf).toString());
   return EXIT.refused;
+}
+
+const SYNTAX: ReadonlySet<string> = new Set(["yaml"]);
+
+/** One slip of the pen makes a reader of YAML stumble several times: of each file only the first is told. --json has them all. */
+function firstOfSyntax(refusals: readonly Refusal[]): readonly Refusal[] {
+  const seen = new Set<string>();
+  return refusals.flatMap((r) => {
+    if (!SYNTAX.has(r.code)) return [r];
+    const file = r.at.replace(/:\d+:\d+$/, "");
+    if (seen.has(file)) return [];
+    seen.add(file);
+    return [{ ...r, message: `${r.at}: this is not YAML or JSON from here on (${r.message.slice(r.at.length + 2)}).` }];
+  });
+}
+
+/** A capital in front, unless a place or a name that is written so stands there; one stop behind. */
+function sentence(text: string): string {
+  const capital = text
+    .replace(/^(unknown|no|more|expected|missing)\b/, (w) => w.charAt(0).toUpperCase() + w.slice(1))
+    .replace(
+      /^(\S+:\d+:\d+ \S+: )([a-z])(?=[a-z]+ )/,
+      (_, place: string, letter: string) => place + letter.toUpperCase(),
+    );
+  return /[.!?…)]$/.test(capital) || capital.endsWith("-o book.pdf") ? capital : `${capital}.`;
 }
 
 function refusalObject({ code, at, given, allowed, message }: Refusal): Refusal {

@@ -54,6 +54,6 @@ function openWords(settled: Settled): string {
   const open = settled.open[0];
   if (open === undefined) return "One number is missing.";
   return open.value.kind === "unknown"
-    ? `${capital(open.name)} is not known yet.`
+    ? `Not known yet: ${open.name}.`
     : `${capital(open.name)} lies too near its limit for the tool: ${open.limit?.words ?? ""}.`;
 }

@@ -5,6 +5,7 @@
 import type { Part, Place } from "../workshop/index.js";
 import { ALL_JOINTS } from "./all-joints.js";
 import { evaluateJoints, type JointsAnswer } from "./evaluate-joints.js";
+import type { JudgedOnce } from "./evaluate-once.js";
 import type { JointDefinition } from "./joint-definition.js";
 import type { FitView } from "./view.js";
 import { viewWithPart } from "./view-of-build.js";
@@ -36,11 +37,11 @@ export function evaluateCandidate(
   place: Place,
   part: Part,
   joints: readonly JointDefinition[] = ALL_JOINTS,
+  judged?: JudgedOnce,
 ): CandidateAnswer {
   const candidate = viewWithPart({ ...view, ports: {} }, place, part);
-  const concerned = jointsOfPlace(place, joints);
-  const answer = evaluateJoints(candidate, withReaching(concerned, joints));
-  const ids = new Set<string>(concerned.map((joint) => joint.id));
+  const { ids, reached } = reach(place, joints);
+  const answer = evaluateJoints(candidate, reached, judged);
   return {
     ...answer,
     joints: answer.joints.filter((joint) => ids.has(joint.id)),
@@ -49,6 +50,25 @@ export function evaluateCandidate(
     part: part.id,
     view: candidate,
   };
+}
+
+interface Reach {
+  readonly ids: ReadonlySet<string>;
+  readonly reached: readonly JointDefinition[];
+}
+
+/** A registry does not change: worked out once for each place of it. */
+const REACHES = new WeakMap<readonly JointDefinition[], Map<Place, Reach>>();
+
+function reach(place: Place, joints: readonly JointDefinition[]): Reach {
+  const known = REACHES.get(joints) ?? new Map<Place, Reach>();
+  REACHES.set(joints, known);
+  const before = known.get(place);
+  if (before !== undefined) return before;
+  const concerned = jointsOfPlace(place, joints);
+  const found = { ids: new Set(concerned.map((joint) => joint.id)), reached: withReaching(concerned, joints) };
+  known.set(place, found);
+  return found;
 }
 
 /** These joints and all whose remedies may change what one of them reads, in the order of the registry. */

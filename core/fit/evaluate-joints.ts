@@ -6,6 +6,7 @@
  */
 import type { Caution } from "../quantity/index.js";
 import { ALL_JOINTS } from "./all-joints.js";
+import { type JudgedOnce, judgedOnce } from "./evaluate-once.js";
 import type { JointAnswer, RemedyOffer } from "./joint.js";
 import type { JointDefinition } from "./joint-definition.js";
 import { reckonedRemedy } from "./offer-remedy.js";
@@ -33,7 +34,12 @@ interface Change {
   readonly joints: readonly string[];
 }
 
-export function evaluateJoints(view: FitView, joints: readonly JointDefinition[] = ALL_JOINTS): JointsAnswer {
+/** @param judged answers of the same reckoning or an earlier one, taken where nothing that they read differs. */
+export function evaluateJoints(
+  view: FitView,
+  joints: readonly JointDefinition[] = ALL_JOINTS,
+  judged: JudgedOnce = judgedOnce(),
+): JointsAnswer {
   const answers = new Map<string, JointAnswer>();
   let changes: readonly Change[] = [];
   let due: readonly JointDefinition[] = joints;
@@ -41,7 +47,7 @@ export function evaluateJoints(view: FitView, joints: readonly JointDefinition[]
   let settled = false;
   while (!settled && passes < MOST_PASSES) {
     passes += 1;
-    for (const joint of due) answers.set(joint.id, joint.evaluate(seenBy(joint.id, view, changes)));
+    for (const joint of due) answers.set(joint.id, judged.once(joint.evaluate, seenBy(joint.id, view, changes)));
     const found = changesOf(joints, answers, view);
     const touched = differing(changes, found);
     const ports = new Set(touched.map((change) => change.port));

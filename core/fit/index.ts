@@ -2,6 +2,7 @@ export * from "./all-joints.js";
 export * from "./close-joint.js";
 export * from "./evaluate-candidate.js";
 export * from "./evaluate-joints.js";
+export { type JudgedOnce, judgedOnce } from "./evaluate-once.js";
 export * from "./front-and-wheels/index.js";
 export * from "./joint.js";
 export * from "./joint-definition.js";

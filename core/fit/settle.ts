@@ -150,6 +150,11 @@ export function plain(value: number): string {
   return String(Object.is(rounded, -0) ? 0 : rounded);
 }
 
+/** A reckoned length or angle as a workshop reads it: one decimal from 1 up, two below, no zeros at the end. Entered sizes keep `plain`. */
+export function rounded(value: number): string {
+  return Math.abs(value) < 1 ? plain(value) : plain(Math.round(value * 10) / 10);
+}
+
 function unitWords(unit: Check["unit"]): string {
   return unit === "deg" ? "°" : unit === "count" || unit === "ratio" ? "" : ` ${unit}`;
 }

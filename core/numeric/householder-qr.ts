@@ -1,5 +1,3 @@
-import { element } from "./element.js";
-
 /** A matrix split into an orthogonal part Q and an upper triangle R, columns sorted by what they add. */
 export interface PivotedQr {
   readonly m: number;
@@ -28,20 +26,22 @@ export function factorQr(columns: Float64Array, m: number, n: number, rankTolera
   const beta = new Float64Array(n);
   const head = new Float64Array(n);
   const perm = new Int32Array(n);
+  /** What is left of each column below the rows that are done, squared. */
+  const left = new Float64Array(n);
   const steps = Math.min(m, n);
   let first = 0;
   let rank = 0;
-  for (let j = 0; j < n; j++) perm[j] = j;
+  for (let j = 0; j < n; j++) {
+    perm[j] = j;
+    let sum = 0;
+    for (let i = j * m; i < j * m + m; i++) sum += (a[i] as number) * (a[i] as number);
+    left[j] = sum;
+  }
   for (let k = 0; k < steps; k++) {
     let best = k;
     let bestNorm = -1;
     for (let j = k; j < n; j++) {
-      let sum = 0;
-      const column = j * m;
-      for (let i = k; i < m; i++) {
-        const value = element(a, column + i);
-        sum += value * value;
-      }
+      const sum = left[j] as number;
       if (sum > bestNorm) {
         bestNorm = sum;
         best = j;
@@ -52,28 +52,66 @@ export function factorQr(columns: Float64Array, m: number, n: number, rankTolera
     if (!(norm > rankTolerance * first) || norm === 0) break;
     if (best !== k) {
       for (let i = 0; i < m; i++) {
-        const swap = element(a, k * m + i);
-        a[k * m + i] = element(a, best * m + i);
+        const swap = a[k * m + i] as number;
+        a[k * m + i] = a[best * m + i] as number;
         a[best * m + i] = swap;
       }
-      const swap = element(perm, k);
-      perm[k] = element(perm, best);
+      const swap = perm[k] as number;
+      perm[k] = perm[best] as number;
       perm[best] = swap;
+      left[best] = left[k] as number;
     }
     const own = k * m;
-    const diagonal = element(a, own + k);
+    const diagonal = a[own + k] as number;
     const alpha = diagonal > 0 ? -norm : norm;
     const v0 = diagonal - alpha;
+    const b = -1 / (alpha * v0);
     head[k] = v0;
-    beta[k] = -1 / (alpha * v0);
+    beta[k] = b;
     a[own + k] = alpha;
-    for (let j = k + 1; j < n; j++) {
-      const column = j * m;
-      let dot = v0 * element(a, column + k);
-      for (let i = k + 1; i < m; i++) dot += element(a, own + i) * element(a, column + i);
-      const factor = element(beta, k) * dot;
-      a[column + k] = element(a, column + k) - factor * v0;
-      for (let i = k + 1; i < m; i++) a[column + i] = element(a, column + i) - factor * element(a, own + i);
+    let j = k + 1;
+    // Two columns at a time: their sums do not wait for each other.
+    for (; j + 1 < n; j += 2) {
+      const c = j * m;
+      const d = c + m;
+      let dotC = v0 * (a[c + k] as number);
+      let dotD = v0 * (a[d + k] as number);
+      for (let i = k + 1; i < m; i++) {
+        const v = a[own + i] as number;
+        dotC += v * (a[c + i] as number);
+        dotD += v * (a[d + i] as number);
+      }
+      const factorC = b * dotC;
+      const factorD = b * dotD;
+      a[c + k] = (a[c + k] as number) - factorC * v0;
+      a[d + k] = (a[d + k] as number) - factorD * v0;
+      let leftC = 0;
+      let leftD = 0;
+      for (let i = k + 1; i < m; i++) {
+        const v = a[own + i] as number;
+        const x = (a[c + i] as number) - factorC * v;
+        const y = (a[d + i] as number) - factorD * v;
+        a[c + i] = x;
+        a[d + i] = y;
+        leftC += x * x;
+        leftD += y * y;
+      }
+      left[j] = leftC;
+      left[j + 1] = leftD;
+    }
+    if (j < n) {
+      const c = j * m;
+      let dot = v0 * (a[c + k] as number);
+      for (let i = k + 1; i < m; i++) dot += (a[own + i] as number) * (a[c + i] as number);
+      const factor = b * dot;
+      a[c + k] = (a[c + k] as number) - factor * v0;
+      let sum = 0;
+      for (let i = k + 1; i < m; i++) {
+        const x = (a[c + i] as number) - factor * (a[own + i] as number);
+        a[c + i] = x;
+        sum += x * x;
+      }
+      left[j] = sum;
     }
     rank = k + 1;
   }
@@ -93,12 +131,12 @@ export function applyQ(qr: PivotedQr, b: Float64Array): void {
 function reflect(qr: PivotedQr, k: number, b: Float64Array): void {
   const { a, m } = qr;
   const own = k * m;
-  const v0 = element(qr.head, k);
-  let dot = v0 * element(b, k);
-  for (let i = k + 1; i < m; i++) dot += element(a, own + i) * element(b, i);
-  const factor = element(qr.beta, k) * dot;
-  b[k] = element(b, k) - factor * v0;
-  for (let i = k + 1; i < m; i++) b[i] = element(b, i) - factor * element(a, own + i);
+  const v0 = qr.head[k] as number;
+  let dot = v0 * (b[k] as number);
+  for (let i = k + 1; i < m; i++) dot += (a[own + i] as number) * (b[i] as number);
+  const factor = (qr.beta[k] as number) * dot;
+  b[k] = (b[k] as number) - factor * v0;
+  for (let i = k + 1; i < m; i++) b[i] = (b[i] as number) - factor * (a[own + i] as number);
 }
 
 /** Which x brings A x nearest to b? For full rank; b is overwritten. Unknowns in the order of the given columns. */
@@ -108,10 +146,10 @@ export function solveQr(qr: PivotedQr, b: Float64Array): Float64Array {
   const x = new Float64Array(qr.n);
   const y = new Float64Array(rank);
   for (let i = rank - 1; i >= 0; i--) {
-    let sum = element(b, i);
-    for (let j = i + 1; j < rank; j++) sum -= element(a, j * m + i) * element(y, j);
-    y[i] = sum / element(a, i * m + i);
-    x[element(qr.perm, i)] = element(y, i);
+    let sum = b[i] as number;
+    for (let j = i + 1; j < rank; j++) sum -= (a[j * m + i] as number) * (y[j] as number);
+    y[i] = sum / (a[i * m + i] as number);
+    x[qr.perm[i] as number] = y[i] as number;
   }
   return x;
 }
@@ -121,11 +159,11 @@ export function inverseR(qr: PivotedQr): Float64Array {
   const { a, m, rank: n } = qr;
   const inverse = new Float64Array(n * n);
   for (let j = 0; j < n; j++) {
-    inverse[j * n + j] = 1 / element(a, j * m + j);
+    inverse[j * n + j] = 1 / (a[j * m + j] as number);
     for (let i = j - 1; i >= 0; i--) {
       let sum = 0;
-      for (let k = i + 1; k <= j; k++) sum -= element(a, k * m + i) * element(inverse, k * n + j);
-      inverse[i * n + j] = sum / element(a, i * m + i);
+      for (let k = i + 1; k <= j; k++) sum -= (a[k * m + i] as number) * (inverse[k * n + j] as number);
+      inverse[i * n + j] = sum / (a[i * m + i] as number);
     }
   }
   return inverse;
@@ -139,12 +177,12 @@ export function nullVectors(qr: PivotedQr): Float64Array[] {
     const y = new Float64Array(rank);
     const vector = new Float64Array(n);
     for (let i = rank - 1; i >= 0; i--) {
-      let sum = -element(a, free * m + i);
-      for (let j = i + 1; j < rank; j++) sum -= element(a, j * m + i) * element(y, j);
-      y[i] = sum / element(a, i * m + i);
-      vector[element(perm, i)] = element(y, i);
+      let sum = -(a[free * m + i] as number);
+      for (let j = i + 1; j < rank; j++) sum -= (a[j * m + i] as number) * (y[j] as number);
+      y[i] = sum / (a[i * m + i] as number);
+      vector[perm[i] as number] = y[i] as number;
     }
-    vector[element(perm, free)] = 1;
+    vector[perm[free] as number] = 1;
     vectors.push(vector);
   }
   return vectors;

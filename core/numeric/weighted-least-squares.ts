@@ -1,6 +1,7 @@
-import { element } from "./element.js";
 import { applyQ, factorQr, inverseR, nullVectors, type PivotedQr, solveQr } from "./householder-qr.js";
 import type { LeastSquaresAnswer, LeastSquaresFit, LeastSquaresProblem } from "./least-squares-problem.js";
+
+type Problem = LeastSquaresProblem & { readonly measured: Float64Array; readonly sd: Float64Array };
 
 const RANK_TOLERANCE = 1e-9;
 /** Below this redundancy nothing checks a measurement. */
@@ -18,7 +19,9 @@ export const NOTHING_CHECKS = 1e-16;
  *   and it is not scaled by chi-square: multiply by chi-square/degrees of freedom where sd is only relative.
  * Sources: Ghilani, Adjustment Computations, chapters 11, 16 and 21; Marquardt 1963 (both from memory, not re-read).
  */
-export function weightedLeastSquares(problem: LeastSquaresProblem): LeastSquaresAnswer {
+export function weightedLeastSquares(given: LeastSquaresProblem): LeastSquaresAnswer {
+  // Copies of one kind, so that the loops below always read the same kind of list.
+  const problem = { ...given, measured: Float64Array.from(given.measured), sd: Float64Array.from(given.sd) };
   const m = problem.measured.length;
   const n = problem.start.length;
   const tolerance = problem.tolerance ?? 1e-8;
@@ -29,6 +32,8 @@ export function weightedLeastSquares(problem: LeastSquaresProblem): LeastSquares
   let trialPredicted = new Float64Array(m);
   const jacobian = new Float64Array(m * n);
   const scale = new Float64Array(n);
+  const room = new Float64Array((m + n) * n);
+  const roomAside = new Float64Array(m + n);
   let chiSquare = Number.POSITIVE_INFINITY;
   let damping = 0;
   let iterations = 0;
@@ -44,12 +49,14 @@ export function weightedLeastSquares(problem: LeastSquaresProblem): LeastSquares
     let moved = false;
     while (!moved && !converged) {
       const rows = damping > 0 ? m + n : m;
-      const columns = new Float64Array(rows * n);
+      const columns = rows === m ? room.subarray(0, m * n) : room;
+      const rhs = rows === m ? roomAside.subarray(0, m) : roomAside;
+      if (rows > m) columns.fill(0);
       fillColumns(problem, jacobian, m, n, rows, scale, columns);
       for (let j = 0; damping > 0 && j < n; j++) columns[j * rows + m + j] = Math.sqrt(damping);
-      const rhs = new Float64Array(rows);
+      if (rows > m) rhs.fill(0, m);
       for (let i = 0; i < m; i++) {
-        rhs[i] = (element(problem.measured, i) - element(predicted, i)) / element(problem.sd, i);
+        rhs[i] = ((problem.measured[i] as number) - (predicted[i] as number)) / (problem.sd[i] as number);
       }
       // Damped steps creep where the residuals are large; there the bottom is known by the slope alone.
       if (damping > 1e-5 && steepest(columns, rhs, m, n, rows) <= 1e-7 * Math.sqrt(chiSquare)) {
@@ -65,9 +72,9 @@ export function weightedLeastSquares(problem: LeastSquaresProblem): LeastSquares
       let length = 0;
       let size = 0;
       for (let j = 0; j < n; j++) {
-        length += element(step, j) ** 2;
-        size += (element(unknowns, j) * element(scale, j)) ** 2;
-        trial[j] = element(unknowns, j) + element(step, j) / element(scale, j);
+        length += (step[j] as number) ** 2;
+        size += ((unknowns[j] as number) * (scale[j] as number)) ** 2;
+        trial[j] = (unknowns[j] as number) + (step[j] as number) / (scale[j] as number);
       }
       const small = Math.sqrt(length) <= tolerance + 1e-12 * Math.sqrt(size);
       // Rounding of the predictions hides changes of chi-square below this.
@@ -97,25 +104,25 @@ export function weightedLeastSquares(problem: LeastSquaresProblem): LeastSquares
   return { kind: "no-convergence", iterations, chiSquare };
 }
 
-function sumOfSquares(problem: LeastSquaresProblem, predicted: Float64Array): number {
+function sumOfSquares(problem: Problem, predicted: Float64Array): number {
   let sum = 0;
   for (let i = 0; i < predicted.length; i++) {
-    const part = (element(problem.measured, i) - element(predicted, i)) / element(problem.sd, i);
+    const part = ((problem.measured[i] as number) - (predicted[i] as number)) / (problem.sd[i] as number);
     sum += part * part;
   }
   return Number.isFinite(sum) ? sum : Number.POSITIVE_INFINITY;
 }
 
-function growScale(p: LeastSquaresProblem, jacobian: Float64Array, m: number, n: number, scale: Float64Array): void {
+function growScale(p: Problem, jacobian: Float64Array, m: number, n: number, scale: Float64Array): void {
   for (let j = 0; j < n; j++) {
     let sum = 0;
-    for (let i = 0; i < m; i++) sum += (element(jacobian, i * n + j) / element(p.sd, i)) ** 2;
-    scale[j] = Math.max(element(scale, j), Math.sqrt(sum)) || 1;
+    for (let i = 0; i < m; i++) sum += ((jacobian[i * n + j] as number) / (p.sd[i] as number)) ** 2;
+    scale[j] = Math.max(scale[j] as number, Math.sqrt(sum)) || 1;
   }
 }
 
 function fillColumns(
-  problem: LeastSquaresProblem,
+  problem: Problem,
   jacobian: Float64Array,
   m: number,
   n: number,
@@ -124,8 +131,9 @@ function fillColumns(
   columns: Float64Array,
 ): void {
   for (let i = 0; i < m; i++) {
-    const weight = 1 / element(problem.sd, i);
-    for (let j = 0; j < n; j++) columns[j * rows + i] = (element(jacobian, i * n + j) * weight) / element(scale, j);
+    const weight = 1 / (problem.sd[i] as number);
+    for (let j = 0; j < n; j++)
+      columns[j * rows + i] = ((jacobian[i * n + j] as number) * weight) / (scale[j] as number);
   }
 }
 
@@ -134,7 +142,7 @@ function steepest(columns: Float64Array, rhs: Float64Array, m: number, n: number
   let largest = 0;
   for (let j = 0; j < n; j++) {
     let sum = 0;
-    for (let i = 0; i < m; i++) sum += element(columns, j * rows + i) * element(rhs, i);
+    for (let i = 0; i < m; i++) sum += (columns[j * rows + i] as number) * (rhs[i] as number);
     largest = Math.max(largest, Math.abs(sum));
   }
   return largest;
@@ -150,32 +158,32 @@ export function openDirections(jacobian: Float64Array, m: number, n: number): Fl
   const scale = new Float64Array(n);
   for (let i = 0; i < m; i++) {
     let row = 0;
-    for (let j = 0; j < n; j++) row += element(jacobian, i * n + j) ** 2;
+    for (let j = 0; j < n; j++) row += (jacobian[i * n + j] as number) ** 2;
     row = Math.sqrt(row) || 1;
     for (let j = 0; j < n; j++) {
-      const value = element(jacobian, i * n + j) / row;
+      const value = (jacobian[i * n + j] as number) / row;
       columns[j * m + i] = value;
-      scale[j] = element(scale, j) + value * value;
+      scale[j] = (scale[j] as number) + value * value;
     }
   }
   for (let j = 0; j < n; j++) {
-    scale[j] = Math.sqrt(element(scale, j)) || 1;
-    for (let i = 0; i < m; i++) columns[j * m + i] = element(columns, j * m + i) / element(scale, j);
+    scale[j] = Math.sqrt(scale[j] as number) || 1;
+    for (let i = 0; i < m; i++) columns[j * m + i] = (columns[j * m + i] as number) / (scale[j] as number);
   }
   const vectors = nullVectors(factorQr(columns, m, n, RANK_TOLERANCE));
   for (const vector of vectors) {
     let largest = 0;
     for (let j = 0; j < n; j++) {
-      vector[j] = element(vector, j) / element(scale, j);
-      largest = Math.max(largest, Math.abs(element(vector, j)));
+      vector[j] = (vector[j] as number) / (scale[j] as number);
+      largest = Math.max(largest, Math.abs(vector[j] as number));
     }
-    for (let j = 0; j < n; j++) vector[j] = element(vector, j) / largest;
+    for (let j = 0; j < n; j++) vector[j] = (vector[j] as number) / largest;
   }
   return vectors;
 }
 
 function finish(
-  problem: LeastSquaresProblem,
+  problem: Problem,
   unknowns: Float64Array,
   predicted: Float64Array,
   jacobian: Float64Array,
@@ -201,16 +209,17 @@ function finish(
   const normalised = new Float64Array(m);
   const raw = new Float64Array(m);
   for (let i = 0; i < m; i++) {
-    raw[i] = (element(problem.measured, i) - element(predicted, i)) / element(problem.sd, i);
+    raw[i] = ((problem.measured[i] as number) - (predicted[i] as number)) / (problem.sd[i] as number);
   }
   for (let i = 0; i < m; i++) {
-    const r = Math.min(1, Math.max(0, element(projection, i * m + i)));
+    const r = Math.min(1, Math.max(0, projection[i * m + i] as number));
     // Projected once more: takes away what rounding left, which matters where r is tiny.
     let sum = 0;
-    for (let j = 0; j < m; j++) sum += element(projection, i * m + j) * element(raw, j);
-    residuals[i] = sum * element(problem.sd, i);
+    for (let j = 0; j < m; j++) sum += (projection[i * m + j] as number) * (raw[j] as number);
+    residuals[i] = sum * (problem.sd[i] as number);
     redundancy[i] = r;
-    normalised[i] = r < NOTHING_CHECKS ? Number.NaN : element(residuals, i) / (element(problem.sd, i) * Math.sqrt(r));
+    normalised[i] =
+      r < NOTHING_CHECKS ? Number.NaN : (residuals[i] as number) / ((problem.sd[i] as number) * Math.sqrt(r));
   }
   const fit: LeastSquaresFit = {
     kind: "converged",
@@ -236,10 +245,10 @@ function covarianceOf(qr: PivotedQr, scale: Float64Array): Float64Array {
   for (let a = 0; a < n; a++) {
     for (let b = a; b < n; b++) {
       let sum = 0;
-      for (let k = b; k < n; k++) sum += element(inverse, a * n + k) * element(inverse, b * n + k);
-      const i = element(perm, a);
-      const j = element(perm, b);
-      const value = sum / (element(scale, i) * element(scale, j));
+      for (let k = b; k < n; k++) sum += (inverse[a * n + k] as number) * (inverse[b * n + k] as number);
+      const i = perm[a] as number;
+      const j = perm[b] as number;
+      const value = sum / ((scale[i] as number) * (scale[j] as number));
       covariance[i * n + j] = value;
       covariance[j * n + i] = value;
     }
@@ -257,9 +266,11 @@ function projectionOf(qr: PivotedQr): Float64Array {
     column[k] = 1;
     applyQ(qr, column);
     for (let i = 0; i < m; i++) {
-      const own = element(column, i);
-      for (let j = 0; j < m; j++) projection[i * m + j] = element(projection, i * m + j) + own * element(column, j);
+      const own = column[i] as number;
+      for (let j = i; j < m; j++)
+        projection[i * m + j] = (projection[i * m + j] as number) + own * (column[j] as number);
     }
   }
+  for (let i = 0; i < m; i++) for (let j = 0; j < i; j++) projection[i * m + j] = projection[j * m + i] as number;
   return projection;
 }

@@ -16,12 +16,10 @@ import {
   type BlunderExplanation,
   DONOR_NAMES,
   donorSurvey,
-  explainBlunder,
   type SurveyFrame,
   type SurveyInput,
   type SurveyValue,
-  survey,
-  surveyFrame,
+  surveyWithSlips,
 } from "../survey/index.js";
 import type { DonorDoc, Entered, PartOfKind, ResolvedBuild } from "../workshop/index.js";
 
@@ -95,28 +93,17 @@ export function donorGeometry(donor: DonorDoc): DonorGeometry {
     const refusedAll = { kind: "refused", refusals } as const;
     return { input, survey: refusedAll, blunder: refusedAll, frame: refusedAll, missing };
   }
-  const all = survey(input);
-  const blunder = explainBlunder(input, {
+  const { survey, blunder, setAside, frame } = surveyWithSlips(input, {
     seatTubeOdMm: donor.interfaces.seat_tube_od,
     topTubeOdMm: donor.tube.top_tube_od,
     headTubeOdMm: donor.tube.head_tube_od,
     downTubeOdMm: donor.tube.down_tube_od,
     seatTubeCtMm: donor.interfaces.seat_tube_ct,
   });
-  const suspect =
-    blunder.kind === "answered" && blunder.value.disagrees
-      ? (blunder.value.explanations[0]?.measurements[0] ?? blunder.value.suspects[0]?.measurement)
-      : undefined;
-  const without =
-    suspect === undefined
-      ? undefined
-      : surveyFrame({ ...input, measurements: input.measurements.filter((m) => m.name !== suspect) });
-  const setAside = without?.kind === "answered" ? suspect : undefined;
-  const frame = without?.kind === "answered" ? without : surveyFrame(input);
   const before = frame.kind === "answered" ? onGround(frame.value, {}) : undefined;
   return {
     input,
-    survey: all,
+    survey,
     blunder,
     ...(setAside === undefined ? {} : { setAside }),
     frame,

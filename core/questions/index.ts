@@ -1,3 +1,4 @@
+export * from "./about-words.js";
 export { donorPath } from "./asked/mis-measured.js";
 export * from "./board.js";
 export type { CockpitOfBuild } from "./cockpit-of-build.js";

@@ -10,12 +10,39 @@ const UNIT: Readonly<Record<string, string>> = {
   end_opens: "°",
 };
 
+/** Names of ports as a seller knows them; the others stand as they are entered. */
+const NAMES: Readonly<Record<string, string>> = {
+  od: "outside diameter",
+  steerer_od: "steerer",
+  id: "inside diameter",
+  clamp_id: "clamp",
+  bar_clamp: "bar clamp",
+  cup_od: "cup",
+  race_id: "crown race",
+  bsd: "rim bead seat",
+  rim_inner: "rim width inside",
+  class_kg: "carries",
+  volume_ml: "can of",
+  grip: "lever clamp",
+  axle: "axle",
+  q: "Q",
+  hand: "hand from the clamp, forward / up",
+  tyre_max: "largest tyre",
+};
+/** Of use at the joint, of none to a seller. */
+const NOT_FOR_BUYING = new Set(["z0", "t_end", "crown_underside_from_axle", "clamp_height"]);
+
 function valueWords(key: string, value: unknown): string | undefined {
+  const name = NAMES[key] ?? key.replaceAll("_", " ");
+  const unit = UNIT[key];
+  const after = unit === undefined ? "" : unit === "°" ? "°" : ` ${unit}`;
   if (typeof value === "number" || typeof value === "string")
-    return `${key.replaceAll("_", " ")} ${String(value).replaceAll("_", " ")}${UNIT[key] === undefined ? "" : ` ${UNIT[key]}`}`;
-  if (typeof value === "boolean") return value ? key.replaceAll("_", " ") : `not ${key.replaceAll("_", " ")}`;
+    return `${name} ${String(value)
+      .replaceAll("_", " ")
+      .replace("-", typeof value === "number" ? "−" : "-")}${after}`;
+  if (typeof value === "boolean") return value ? name : key === "threaded" ? "unthreaded" : `not ${name}`;
   if (Array.isArray(value))
-    return value.every((v) => typeof v === "number") ? `${key.replaceAll("_", " ")} ${value.join(", ")}` : undefined;
+    return value.every((v) => typeof v === "number") ? `${name} ${value.join(" / ").replaceAll("-", "−")}` : undefined;
   if (value !== null && typeof value === "object" && "bsdMm" in value && "widthMm" in value)
     return `${key === "size" ? "" : `${key.replaceAll("_", " ")} `}${String(value.bsdMm)}-${String(value.widthMm)}`;
   return undefined;
@@ -24,6 +51,6 @@ function valueWords(key: string, value: unknown): string | undefined {
 /** Measured profiles are left out: they are the frame's business, not the seller's. */
 export function portWords(part: Part): string {
   return Object.entries(part.ports)
-    .flatMap(([key, value]) => (value === undefined ? [] : (valueWords(key, value) ?? [])))
+    .flatMap(([key, value]) => (value === undefined || NOT_FOR_BUYING.has(key) ? [] : (valueWords(key, value) ?? [])))
     .join(", ");
 }

@@ -69,7 +69,7 @@ describe("the planted blunder (expect.blunder)", () => {
     expect(first?.corrected[0]).toBeCloseTo(551, 0);
     expect(Math.abs(b.value.suspects[0]?.normalised_residual ?? 0)).toBeCloseTo(5.5, 1);
     expect(first?.shares_residual_with).toContain("top_tube_below_head_tube_top_mm");
-    expect(asked(13).answer).toBe("The top tube disagrees with everything else by 14.");
+    expect(asked(13).answer).toBe("The top tube disagrees with everything else by 14 mm.");
     expect(asked(13).verdict).toBe("measure first");
     expect(asked(13).next?.at).toBe("donor.measured.top_tube_cc");
   });

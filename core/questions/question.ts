@@ -1,6 +1,7 @@
 /** How is one row of the board made? Each question has a file; this holds what they share. */
 import type { JointAnswer } from "../fit/index.js";
 import type { Band, BoardVerdict, Caution, NextStep } from "../quantity/index.js";
+import type { FiredRule } from "../safety/index.js";
 import type { BoardRow, Figure, Stake, Working, WorkingTable } from "./board.js";
 import type { Reckoning } from "./reckoning.js";
 
@@ -173,8 +174,27 @@ export function readingWords(name: string): string {
 export function cautionsInWords(all: readonly Caution[]): readonly Caution[] {
   return all.map((c) => ({
     ...c,
-    message: c.message.replace(/\b[a-z]+(?:_[a-z]+)+_(?:mm|deg)\b/g, (name) => readingWords(name)),
+    message: plainer(c.message.replace(/\b[a-z]+(?:_[a-z]+)*_(?:mm|deg)\b/g, (name) => readingWords(name))),
   }));
+}
+
+/** The survey speaks of standard deviations and residuals; a builder reads how far a reading is off. */
+function plainer(message: string): string {
+  const words = message
+    .replace(/ of its standard deviation, allowed (\d+(?:\.\d+)?)/, " of its own spreads, $1 at most")
+    .replace(/ \([^;]*; redundancy [\d.]+\)/, "")
+    .replace("It shares its residual with", "It stands or falls with the")
+    .replace("than their standard deviations allow", "than careful measuring does")
+    .replace(/ -(?=\d)/g, " −");
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
+}
+
+/** While a refusal stands on something chosen, nothing is done before it is settled. */
+export function settleFirst(refused: FiredRule): NextStep {
+  return {
+    kind: "decide",
+    what: `Settle the refusal first (${refused.rule}): ${refused.insteadDo.replace(/\.$/, "").replace(/^[A-Z](?=[a-z])/, (c) => c.toLowerCase())}`,
+  };
 }
 
 /** Said wherever a figure is reckoned without a reading that the survey names as wrong. */

@@ -4,7 +4,15 @@
  * `before`: the reckoning of an earlier state; what its documents did not change is not reckoned again.
  */
 import { toeOf } from "../fit/front-and-wheels/toe-of.js";
-import { evaluateCandidate, evaluateJoints, type FrameFacts, type JointAnswer, viewOfBuild } from "../fit/index.js";
+import {
+  evaluateCandidate,
+  evaluateJoints,
+  type FrameFacts,
+  type JointAnswer,
+  type JudgedOnce,
+  judgedOnce,
+  viewOfBuild,
+} from "../fit/index.js";
 import type { NextStep } from "../quantity/index.js";
 import { fireRules, type RuleFinding } from "../safety/index.js";
 import type { Part, PartOfKind, Place, ResolvedBuild } from "../workshop/index.js";
@@ -38,7 +46,8 @@ export function reckon(resolved: ResolvedBuild, before?: Reckoning): Reckoning {
     ...(spacers === undefined ? {} : { spacersBelowMm: spacers }),
     ...(cockpit.post === undefined ? {} : { postExtensionMm: cockpit.post.extensionMm }),
   });
-  const joints = evaluateJoints(view);
+  const judged = judgedOnce(before === undefined ? undefined : JUDGED.get(before));
+  const joints = evaluateJoints(view, undefined, judged);
   const settled = { ...view, ports: joints.ports };
   const considered = (place: Place): readonly Part[] => {
     const ids = [...new Set([...(resolved.build.consider?.[place] ?? []), resolved.build.chosen[place]])];
@@ -46,7 +55,7 @@ export function reckon(resolved: ResolvedBuild, before?: Reckoning): Reckoning {
   };
   const forks = considered("fork").flatMap((part): ForkCandidate[] => {
     if (part.kind !== "fork") return [];
-    const answer = evaluateCandidate(settled, "fork", part);
+    const answer = evaluateCandidate(settled, "fork", part, undefined, judged);
     const ports = part.ports;
     const figures =
       frame !== undefined && ports.axle_to_crown !== undefined && ports.rake !== undefined
@@ -57,7 +66,7 @@ export function reckon(resolved: ResolvedBuild, before?: Reckoning): Reckoning {
         part: part as ForkCandidate["part"],
         chosen: part.id === fork?.id,
         ...(figures === undefined ? {} : { figures }),
-        toe: toeOf(answer.view),
+        toe: judged.once(toeOf, answer.view),
         answer,
       },
     ];
@@ -68,7 +77,7 @@ export function reckon(resolved: ResolvedBuild, before?: Reckoning): Reckoning {
       : considered(place).flatMap((part) =>
           part.id === resolved.build.chosen[place]
             ? []
-            : [{ place, part, answer: evaluateCandidate(settled, place, part) }],
+            : [{ place, part, answer: evaluateCandidate(settled, place, part, undefined, judged) }],
         ),
   );
   const rules = fireRules(resolved, [
@@ -83,7 +92,7 @@ export function reckon(resolved: ResolvedBuild, before?: Reckoning): Reckoning {
     cockpit,
     view,
     joints,
-    toe: toeOf(view),
+    toe: judged.once(toeOf, view),
     forks,
     others,
     rules,
@@ -101,8 +110,14 @@ export function reckon(resolved: ResolvedBuild, before?: Reckoning): Reckoning {
     plan: planOfBuild(resolved, before?.plan),
   };
   const board = boardOf(body);
-  return { ...body, board, next: nextSteps(board, joints.joints) };
+  judged.close();
+  const reckoning = { ...body, board, next: nextSteps(board, joints.joints) };
+  JUDGED.set(reckoning, judged);
+  return reckoning;
 }
+
+/** What the joints read, beside each reckoning and no part of it: the next one may stand on it. */
+const JUDGED = new WeakMap<Reckoning, JudgedOnce>();
 
 /** Rules that the joints bring; a candidate's only where the candidate itself is concerned. */
 function findings(joints: readonly JointAnswer[], onChosen: boolean, partId?: string, place?: Place): RuleFinding[] {

@@ -1,4 +1,3 @@
-import { element } from "../numeric/index.js";
 import { type SurveyFit, varianceOf } from "./fit-survey.js";
 import { DEGREES, type ModelPoint, type SideModel, U, UNKNOWN_COUNT } from "./side-model.js";
 
@@ -57,20 +56,20 @@ export interface Figure {
  */
 export function figuresOf(model: SideModel): Readonly<Record<FigureKey, Figure>> {
   const { u, top, joint, front, rear } = model;
-  const headAngle = element(u, U.headAngle);
-  const seatAngle = element(u, U.seatAngle);
+  const headAngle = u[U.headAngle] as number;
+  const seatAngle = u[U.seatAngle] as number;
   const sinH = Math.sin(headAngle);
   const cosH = Math.cos(headAngle);
   const own = (place: number, factor = 1): Figure => {
     const slopes = new Float64Array(UNKNOWN_COUNT);
     slopes[place] = factor;
-    return { value: element(u, place) * factor, slopes };
+    return { value: (u[place] as number) * factor, slopes };
   };
-  const frontRadius: Figure = { value: element(u, U.bbHeight) + front.y, slopes: Float64Array.from(front.dy) };
+  const frontRadius: Figure = { value: (u[U.bbHeight] as number) + front.y, slopes: Float64Array.from(front.dy) };
   frontRadius.slopes[U.bbHeight] = 1;
   const wheelbase: Figure = { value: front.x - rear.x, slopes: Float64Array.from(front.dx) };
   wheelbase.slopes[U.rearBehind] = 1;
-  const trailValue = (frontRadius.value * cosH - element(u, U.rake)) / sinH;
+  const trailValue = (frontRadius.value * cosH - (u[U.rake] as number)) / sinH;
   const trail: Figure = { value: trailValue, slopes: scaled(frontRadius.slopes, cosH / sinH) };
   add(trail.slopes, U.rake, -1 / sinH);
   add(trail.slopes, U.headAngle, -frontRadius.value - (trailValue * cosH) / sinH);
@@ -140,14 +139,14 @@ function scaled(slopes: Float64Array, factor: number): Float64Array {
 }
 
 function add(slopes: Float64Array, place: number, amount: number): void {
-  slopes[place] = element(slopes, place) + amount;
+  slopes[place] = (slopes[place] as number) + amount;
 }
 
 function fromBb(point: ModelPoint): Figure {
   const length = Math.hypot(point.x, point.y);
   const slopes = new Float64Array(UNKNOWN_COUNT);
   for (let j = 0; j < UNKNOWN_COUNT; j++) {
-    slopes[j] = (point.x * element(point.dx, j) + point.y * element(point.dy, j)) / length;
+    slopes[j] = (point.x * (point.dx[j] as number) + point.y * (point.dy[j] as number)) / length;
   }
   return { value: length, slopes };
 }
@@ -156,7 +155,7 @@ function toSeatLine(point: ModelPoint, seatAngle: number): Figure {
   const tan = Math.tan(seatAngle);
   const sin = Math.sin(seatAngle);
   const slopes = new Float64Array(UNKNOWN_COUNT);
-  for (let j = 0; j < UNKNOWN_COUNT; j++) slopes[j] = element(point.dx, j) + element(point.dy, j) / tan;
+  for (let j = 0; j < UNKNOWN_COUNT; j++) slopes[j] = (point.dx[j] as number) + (point.dy[j] as number) / tan;
   add(slopes, U.seatAngle, -point.y / (sin * sin));
   return { value: point.x + point.y / tan, slopes };
 }

@@ -4,7 +4,7 @@ import { fitSurvey, isGrosslyOff, type SurveyFit } from "./fit-survey.js";
 import { nextReading } from "./next-reading.js";
 import { type Suspect, slopingFloor, type Trial, trySlips } from "./slip-trials.js";
 import type { SlipCause, SlipContext } from "./slips.js";
-import { SURVEY_SOURCE_IDS, solveSurvey } from "./solve-survey.js";
+import { type SolvedSurvey, SURVEY_SOURCE_IDS, solveSurvey } from "./solve-survey.js";
 import { chiSquareLimit, FLAG_LIMIT, type ReadingCheck, readingChecks, worstFirst } from "./survey.js";
 import type { ReadSurvey, SurveyInput } from "./survey-input.js";
 import { largestRow } from "./worst-reading.js";
@@ -67,7 +67,11 @@ export interface BlunderExplanation {
  * Sources: survey-slips, survey-ghilani, survey-baarda.
  */
 export function explainBlunder(input: SurveyInput, context: SlipContext = {}): Answer<BlunderExplanation> {
-  const solved = solveSurvey(input);
+  return explainSolved(solveSurvey(input), context);
+}
+
+/** The explanation from a solution (not the patient one). */
+export function explainSolved(solved: SolvedSurvey, context: SlipContext): Answer<BlunderExplanation> {
   if (solved.kind === "refused" && solved.farOff === undefined) return refused(solved.refusals);
   const fitted = solved.kind === "solved" ? solved.fitted : undefined;
   const read = solved.kind === "solved" ? solved.fitted.read : solved.farOff;

@@ -1,10 +1,4 @@
-import {
-  element,
-  type LeastSquaresFit,
-  type NotConverged,
-  type RankDeficient,
-  weightedLeastSquares,
-} from "../numeric/index.js";
+import { type LeastSquaresFit, type NotConverged, type RankDeficient, weightedLeastSquares } from "../numeric/index.js";
 import { newSideModel, placePoints, predictMeasurement, type SideModel, UNKNOWN_COUNT } from "./side-model.js";
 import { startGeometry } from "./start-geometry.js";
 import type { ReadSurvey } from "./survey-input.js";
@@ -69,21 +63,21 @@ export function fitFrom(read: ReadSurvey, options: FitOptions, start: Float64Arr
   const slopes = new Float64Array(UNKNOWN_COUNT);
   const kinds = Int32Array.from(rows, (i) => read.kinds[i] ?? -1);
   const place = (unknowns: Float64Array): boolean => {
-    for (let j = 0; j < n; j++) model.u[element(active, j)] = element(unknowns, j);
+    for (let j = 0; j < n; j++) model.u[active[j] as number] = unknowns[j] as number;
     return placePoints(model);
   };
   const answer = weightedLeastSquares({
-    measured: rows.map((i) => options.instead?.get(i) ?? element(read.values, i)),
-    sd: rows.map((i) => element(read.sds, i)),
-    start: active.map((u) => element(start, u)),
+    measured: rows.map((i) => options.instead?.get(i) ?? (read.values[i] as number)),
+    sd: rows.map((i) => read.sds[i] as number),
+    start: active.map((u) => start[u] as number),
     maxIterations: options.maxSteps ?? MOST_STEPS,
     model: (unknowns, predicted, jacobian) => {
       if (!place(unknowns)) return false;
       for (let i = 0; i < kinds.length; i++) {
-        const value = predictMeasurement(model, element(kinds, i), jacobian ? slopes : undefined);
+        const value = predictMeasurement(model, kinds[i] as number, jacobian ? slopes : undefined);
         if (Number.isNaN(value)) return false;
         predicted[i] = value;
-        if (jacobian) for (let j = 0; j < n; j++) jacobian[i * n + j] = element(slopes, element(active, j));
+        if (jacobian) for (let j = 0; j < n; j++) jacobian[i * n + j] = slopes[active[j] as number] as number;
       }
       return true;
     },
@@ -105,16 +99,35 @@ export function predictFromFit(fitted: SurveyFit, kindIndex: number): { readonly
 
 /** Covariance of two things of the frame, from their slopes by the 13 unknowns. */
 export function varianceOf(fitted: SurveyFit, a: Float64Array, b: Float64Array): number {
+  return along(fitted, a, spread(fitted, b));
+}
+
+/** Covariances of all these things, from the slopes of each by the 13 unknowns. */
+export function covariances(fitted: SurveyFit, slopes: readonly Float64Array[]): number[][] {
+  const spreads = slopes.map((b) => spread(fitted, b));
+  return slopes.map((a) => spreads.map((b) => along(fitted, a, b)));
+}
+
+/** Covariance of every active unknown with a thing of the frame. */
+function spread(fitted: SurveyFit, b: Float64Array): Float64Array {
+  const { covariance } = fitted.fit;
   const { active } = fitted.read;
   const n = active.length;
-  const { covariance } = fitted.fit;
+  const out = new Float64Array(n);
+  for (let j = 0; j < n; j++) {
+    const slope = b[active[j] as number] as number;
+    if (slope === 0) continue;
+    for (let i = 0; i < n; i++) out[i] = (out[i] as number) + (covariance[i * n + j] as number) * slope;
+  }
+  return out;
+}
+
+function along(fitted: SurveyFit, a: Float64Array, spreadOfB: Float64Array): number {
+  const { active } = fitted.read;
   let sum = 0;
-  for (let i = 0; i < n; i++) {
-    const own = element(a, element(active, i));
-    if (own === 0) continue;
-    let inner = 0;
-    for (let j = 0; j < n; j++) inner += element(covariance, i * n + j) * element(b, element(active, j));
-    sum += own * inner;
+  for (let i = 0; i < active.length; i++) {
+    const own = a[active[i] as number] as number;
+    if (own !== 0) sum += own * (spreadOfB[i] as number);
   }
   return sum;
 }

@@ -10,4 +10,5 @@ export * from "./survey.js";
 export * from "./survey-frame.js";
 export * from "./survey-input.js";
 export * from "./survey-sheet.js";
+export * from "./survey-with-slips.js";
 export * from "./undetermined.js";

@@ -14,8 +14,19 @@ export interface LeftOut {
   readonly degreesOfFreedom: number;
 }
 
+/** What was found from the usual start; several questions ask for the same. */
+const FOUND = new WeakMap<ReadSurvey, Map<number, LeftOut | undefined>>();
+
 /** What do the others say of this reading? Undefined where they do not settle the frame without it. */
 export function leaveOut(read: ReadSurvey, index: number, start?: Float64Array): LeftOut | undefined {
+  if (start !== undefined) return fitWithout(read, index, start);
+  const found = FOUND.get(read) ?? new Map<number, LeftOut | undefined>();
+  FOUND.set(read, found);
+  if (!found.has(index)) found.set(index, fitWithout(read, index, undefined));
+  return found.get(index);
+}
+
+function fitWithout(read: ReadSurvey, index: number, start: Float64Array | undefined): LeftOut | undefined {
   const rest = fitSurvey(read, start === undefined ? { without: [index] } : { without: [index], start });
   if (rest.kind !== "fitted") return undefined;
   const predicted = predictFromFit(rest, element(read.kinds, index));

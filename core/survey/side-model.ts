@@ -1,4 +1,3 @@
-import { element } from "../numeric/index.js";
 import { MEASUREMENT_KINDS } from "./measurement-kinds.js";
 
 /** Places of the unknowns in the vector of the model. Lengths in mm, angles in radians. */
@@ -89,27 +88,27 @@ export function newSideModel(): SideModel {
  */
 export function placePoints(model: SideModel): boolean {
   const { u } = model;
-  const height = element(u, U.bbHeight);
-  const behind = element(u, U.rearBehind);
-  const st = element(u, U.seatTube);
-  const tt = element(u, U.topTube);
-  const ht = element(u, U.headTube);
-  const ac = element(u, U.axleToCrown);
-  const rake = element(u, U.rake);
-  const d1 = element(u, U.topJoint);
-  const d2 = element(u, U.downJoint);
-  const sinS = Math.sin(element(u, U.seatAngle));
-  const cosS = Math.cos(element(u, U.seatAngle));
-  const sinH = Math.sin(element(u, U.headAngle));
-  const cosH = Math.cos(element(u, U.headAngle));
-  const sinT = Math.sin(element(u, U.slope));
-  const cosT = Math.cos(element(u, U.slope));
+  const height = u[U.bbHeight] as number;
+  const behind = u[U.rearBehind] as number;
+  const st = u[U.seatTube] as number;
+  const tt = u[U.topTube] as number;
+  const ht = u[U.headTube] as number;
+  const ac = u[U.axleToCrown] as number;
+  const rake = u[U.rake] as number;
+  const d1 = u[U.topJoint] as number;
+  const d2 = u[U.downJoint] as number;
+  const sinS = Math.sin(u[U.seatAngle] as number);
+  const cosS = Math.cos(u[U.seatAngle] as number);
+  const sinH = Math.sin(u[U.headAngle] as number);
+  const cosH = Math.cos(u[U.headAngle] as number);
+  const sinT = Math.sin(u[U.slope] as number);
+  const cosT = Math.cos(u[U.slope] as number);
   // A grossly wrong reading may bend the frame to a shape that none has; the fit must still say which one it is.
   if (!(ac > Math.abs(rake))) return false;
 
   const { rear, cluster, joint, top, bottom, downJoint, front } = model;
   rear.x = -behind;
-  rear.y = element(u, U.rearHeight) - height;
+  rear.y = (u[U.rearHeight] as number) - height;
   rear.dx[U.rearBehind] = -1;
   rear.dy[U.rearHeight] = 1;
   rear.dy[U.bbHeight] = -1;
@@ -151,8 +150,8 @@ export function placePoints(model: SideModel): boolean {
   alongAxis(joint, front, d1 - ht - model.lowerStack - along, sinH, cosH);
   front.x += rake * sinH;
   front.y += rake * cosH;
-  front.dx[U.headAngle] = element(front.dx, U.headAngle) + rake * cosH;
-  front.dy[U.headAngle] = element(front.dy, U.headAngle) - rake * sinH;
+  front.dx[U.headAngle] = (front.dx[U.headAngle] as number) + rake * cosH;
+  front.dy[U.headAngle] = (front.dy[U.headAngle] as number) - rake * sinH;
   front.dx[U.topJoint] = -cosH;
   front.dy[U.topJoint] = sinH;
   front.dx[U.headTube] = cosH;
@@ -184,22 +183,22 @@ function alongAxis(from: ModelPoint, to: ModelPoint, distance: number, sinH: num
  */
 export function predictMeasurement(model: SideModel, kindIndex: number, slopes: Float64Array | undefined): number {
   const { u, bb, rear, cluster, top, bottom, downJoint, front } = model;
-  const direct = element(DIRECT, kindIndex);
+  const direct = DIRECT[kindIndex] as number;
   if (direct >= 0) {
-    const factor = element(FACTOR, kindIndex);
+    const factor = FACTOR[kindIndex] as number;
     if (slopes) {
       slopes.fill(0);
       slopes[direct] = factor;
     }
-    return element(u, direct) * factor;
+    return (u[direct] as number) * factor;
   }
-  switch (element(SPAN, kindIndex)) {
+  switch (SPAN[kindIndex] as number) {
     case SPANS.frontHeight:
       if (slopes) {
         slopes.set(front.dy);
         slopes[U.bbHeight] = 1;
       }
-      return element(u, U.bbHeight) + front.y;
+      return (u[U.bbHeight] as number) + front.y;
     case SPANS.wheelbase:
       if (slopes) {
         slopes.set(front.dx);
@@ -286,7 +285,8 @@ function distance(a: ModelPoint, b: ModelPoint, slopes: Float64Array | undefined
   if (length < 1e-9) return Number.NaN;
   if (slopes) {
     for (let j = 0; j < N; j++) {
-      slopes[j] = (x * (element(b.dx, j) - element(a.dx, j)) + y * (element(b.dy, j) - element(a.dy, j))) / length;
+      slopes[j] =
+        (x * ((b.dx[j] as number) - (a.dx[j] as number)) + y * ((b.dy[j] as number) - (a.dy[j] as number))) / length;
     }
   }
   return length;

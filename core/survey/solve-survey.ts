@@ -1,5 +1,5 @@
 import type { Caution, Refusal } from "../quantity/index.js";
-import { fitSurvey, isGrosslyOff, PATIENT_STEPS, type SurveyFit } from "./fit-survey.js";
+import { fitSurvey, isGrosslyOff, PATIENT_STEPS, type SurveyFit, type SurveyFitAnswer } from "./fit-survey.js";
 import { culpritSentence, grossCulprits, type LeftOut } from "./leave-out.js";
 import { otherFrames } from "./other-frames.js";
 import { type ReadSurvey, readSurvey, type SurveyInput } from "./survey-input.js";
@@ -36,8 +36,12 @@ export type SolvedSurvey =
 export function solveSurvey(input: SurveyInput, patient = false): SolvedSurvey {
   const checked = readSurvey(input);
   if ("refusals" in checked) return { kind: "refused", refusals: checked.refusals };
-  const { read } = checked;
-  let answer = fitSurvey(read);
+  return solveRead(checked.read, patient);
+}
+
+/** The same for a survey that passed its checks. @param quick the fit of all its readings, where it is known already. */
+export function solveRead(read: ReadSurvey, patient: boolean, quick: SurveyFitAnswer = fitSurvey(read)): SolvedSurvey {
+  let answer = quick;
   if (patient && answer.kind === "no-convergence" && read.keys.length > read.active.length) {
     answer = fitSurvey(read, { maxSteps: PATIENT_STEPS });
   }

@@ -10,8 +10,8 @@ import {
   SHAPE_KEYS,
   type ShapeKey,
 } from "./derived-figures.js";
-import { varianceOf } from "./fit-survey.js";
-import { SURVEY_SOURCE_IDS, solveSurvey } from "./solve-survey.js";
+import { covariances } from "./fit-survey.js";
+import { type SolvedSurvey, SURVEY_SOURCE_IDS, solveSurvey } from "./solve-survey.js";
 import { chiSquareLimit, readingChecks, surveyCautions } from "./survey.js";
 import type { SurveyInput } from "./survey-input.js";
 
@@ -37,14 +37,19 @@ export interface SurveyFrame {
  * Limits and sources as in `survey`.
  */
 export function surveyFrame(input: SurveyInput): Answer<SurveyFrame> {
-  const solved = solveSurvey(input);
+  return surveyFrameOf(solveSurvey(input));
+}
+
+/** The frame's figures from a solution. */
+export function surveyFrameOf(solved: SolvedSurvey): Answer<SurveyFrame> {
   if (solved.kind === "refused") return refused(solved.refusals);
   const { fitted } = solved;
   const figures = figuresOf(fitted.model);
   const frame = pickFigures(figures, FRAME_KEYS);
   const frameStd = pickSds(fitted, figures, FRAME_KEYS);
-  const covariance = FRAME_KEYS.map((a) =>
-    FRAME_KEYS.map((b) => varianceOf(fitted, figures[a].slopes, figures[b].slopes)),
+  const covariance = covariances(
+    fitted,
+    FRAME_KEYS.map((key) => figures[key].slopes),
   );
   const limit = chiSquareLimit(fitted.fit.degreesOfFreedom);
   const passes = fitted.fit.degreesOfFreedom === 0 || fitted.fit.chiSquare <= limit;

@@ -13,7 +13,7 @@ import {
   type ShapeKey,
 } from "./derived-figures.js";
 import { fitSurvey, predictFromFit, type SurveyFit, varianceOf } from "./fit-survey.js";
-import { SURVEY_SOURCE_IDS, solveSurvey } from "./solve-survey.js";
+import { type SolvedSurvey, SURVEY_SOURCE_IDS, solveSurvey } from "./solve-survey.js";
 import type { SurveyInput } from "./survey-input.js";
 import { largestRow, sharedResiduals } from "./worst-reading.js";
 
@@ -99,7 +99,11 @@ export interface SurveyValue {
  * Sources: survey-side-view, survey-ghilani, survey-baarda, survey-workshop-sigma.
  */
 export function survey(input: SurveyInput, options: { readonly patient?: boolean } = {}): Answer<SurveyValue> {
-  const solved = solveSurvey(input, options.patient ?? true);
+  return surveyOf(solveSurvey(input, options.patient ?? true));
+}
+
+/** The survey's answer from its solution. */
+export function surveyOf(solved: SolvedSurvey): Answer<SurveyValue> {
   if (solved.kind === "refused") return refused(solved.refusals);
   const { fitted } = solved;
   const { fit, read, rows, model } = fitted;

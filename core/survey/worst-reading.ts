@@ -1,4 +1,4 @@
-import { element, NOTHING_CHECKS } from "../numeric/index.js";
+import { NOTHING_CHECKS } from "../numeric/index.js";
 import type { SurveyFit } from "./fit-survey.js";
 
 /** Two residuals count as one from this correlation on. */
@@ -10,12 +10,12 @@ export function sharedResiduals(fitted: SurveyFit): ReadonlyMap<number, readonly
   const m = redundancy.length;
   const shared = new Map<number, number[]>();
   for (let i = 0; i < m; i++) {
-    const own = element(redundancy, i);
+    const own = redundancy[i] as number;
     if (own < NOTHING_CHECKS) continue;
     for (let j = i + 1; j < m; j++) {
-      const other = element(redundancy, j);
+      const other = redundancy[j] as number;
       if (other < NOTHING_CHECKS) continue;
-      if (Math.abs(element(projection, i * m + j)) / Math.sqrt(own * other) < ONE_RESIDUAL) continue;
+      if (Math.abs(projection[i * m + j] as number) / Math.sqrt(own * other) < ONE_RESIDUAL) continue;
       shared.set(i, [...(shared.get(i) ?? []), j]);
       shared.set(j, [...(shared.get(j) ?? []), i]);
     }
@@ -32,14 +32,14 @@ export function largestRow(fitted: SurveyFit): number | undefined {
   const { normalised, redundancy } = fitted.fit;
   let best: number | undefined;
   for (let i = 0; i < normalised.length; i++) {
-    const w = Math.abs(element(normalised, i));
+    const w = Math.abs(normalised[i] as number);
     if (Number.isNaN(w)) continue;
     if (best === undefined) {
       best = i;
       continue;
     }
-    const held = Math.abs(element(normalised, best));
-    if (w > held * (1 + 1e-6) || (w > held * (1 - 1e-6) && element(redundancy, i) > element(redundancy, best)))
+    const held = Math.abs(normalised[best] as number);
+    if (w > held * (1 + 1e-6) || (w > held * (1 - 1e-6) && (redundancy[i] as number) > (redundancy[best] as number)))
       best = i;
   }
   return best;

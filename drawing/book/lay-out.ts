@@ -16,7 +16,7 @@ export type Laid = Readonly<Record<string, unknown>>;
 
 /** How does the content become what the typesetting reads? Every text is made printable on the way. */
 export function layOut(book: BookContent, replaced: Replaced): Laid {
-  const say = (text: string | undefined, longest?: number) => printable(text ?? "", replaced, longest);
+  const say = (text: string | undefined, longest?: number) => printable(together(text ?? ""), replaced, longest);
   const sections = book.sections.map((section) => ({
     title: say(section.title),
     lead: say(section.lead),
@@ -31,6 +31,11 @@ export function layOut(book: BookContent, replaced: Replaced): Laid {
     revision: say(book.revision, 12),
     sections,
   };
+}
+
+/** "± 0.3 mm" stays on one line. */
+function together(text: string): string {
+  return text.replace(/± (?=[\d−])/g, "±\u00a0").replace(/(\d) (?=(?:mm|kg|h|N|%|days)(?![\p{L}\d]))/gu, "$1\u00a0");
 }
 
 type Say = (text: string | undefined, longest?: number) => string;

@@ -162,14 +162,16 @@ export const BOOK_TEMPLATE = `
   set text(size: 10pt)
   set par(leading: 0.42em)
   show table.cell.where(y: 0): set text(font: "Coldset Letter", weight: 700)
-  table(
+  // A short table stays on one sheet.
+  let whole = t.rows.len() <= 4 and t.rows.all(r => not r.long)
+  block(breakable: not whole, width: 100%, above: 1.6mm, below: 2.6mm, table(
     columns: t.columns.map(c => c.share * 1fr),
     align: (x, y) => if t.columns.at(x).align == "right" { right } else { left },
     inset: (x: 1.6mm, y: 1.2mm),
     stroke: (x, y) => (top: if y == 0 { 0.5mm } else if y == 1 { 0.35mm } else { 0.18mm }, bottom: 0.18mm),
     table.header(repeat: true, ..t.columns.map(c => c.head)),
     ..t.rows.map(r => r.cells.map(c => table.cell(breakable: r.long, c))).flatten(),
-  )
+  ))
 }
 
 #let joint-line(j) = block(width: 100%, above: 0mm, below: 0mm, stroke: (top: 0.18mm), inset: (y: 1.5mm), breakable: false, {

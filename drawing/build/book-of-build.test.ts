@@ -66,6 +66,31 @@ describe("the book of Quayside", () => {
     }
   });
 
+  test("has a line to sign for every gate: of the work, of an accepted risk, of a safety rule", () => {
+    for (const label of [
+      "t07 cold set 130.4 to 135 and align ends: risk accepted",
+      "t08 dry fit everything bare",
+      "t11 re-align and dye check",
+      "t19 signed check and first ride",
+      "S6 tab load and heat reach looked at",
+    ])
+      expect(whole).toContain(close(label));
+  });
+
+  test("says what every open joint is held against, and a caution before the way it belongs to", () => {
+    for (const j of r.joints.joints.filter((x) => x.verdict === "measure first" || x.verdict === "fits with work"))
+      for (const n of j.numbers) expect(whole).toContain(close(`${n.name}`));
+    const j9 = r.joints.joints.find((j) => j.id === "J9");
+    const caution = j9?.cautions[0]?.message ?? "";
+    expect(caution).not.toBe("");
+    expect(whole.indexOf(close(caution))).toBeLessThan(whole.indexOf(close(j9?.remedies[0]?.what ?? "")));
+    for (const j of r.joints.joints) for (const c of j.cautions) expect(whole).toContain(close(c.message));
+  });
+
+  test("has no double stops and no half-width that is rounded to nothing", () => {
+    expect(whole).not.toMatch(/\.;|;\.|±0\.0+(?![\d])/);
+  });
+
   // Trade page, expect.cost
   test("adds up the sum", () => {
     expect(whole).toContain(close("As chosen 587 over by 27"));

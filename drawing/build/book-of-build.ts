@@ -40,14 +40,15 @@ export function bookOfBuild(r: Reckoning, options: BookOptions): BookContent {
   };
 }
 
+/** Gates stand with lines to sign in the plan, ways with the sum, where there are such sheets. */
+const PRINTED_ONCE = ["Gates", "Ways tried"];
 /** Already shown in sections of their own. */
 const SHOWN_ELSEWHERE = [14, 15];
 
 function workingSection(r: Reckoning, go: boolean): BookSection {
   const blocks = r.board.flatMap((row): BookBlock[] => {
     const all = row.working.tables.filter((t) => !t.title.startsWith("Joints behind") && t.rows.length > 0);
-    // The gates stand with lines to sign in the plan, where there is one.
-    const tables = all.filter((t) => !(go && t.title === "Gates"));
+    const tables = all.filter((t) => !(go && PRINTED_ONCE.includes(t.title)));
     const own = cautionsOf(r, row);
     if (SHOWN_ELSEWHERE.includes(row.n) || tables.length + own.length === 0) return [];
     return [
@@ -63,10 +64,15 @@ function workingSection(r: Reckoning, go: boolean): BookSection {
   return { title: "Working", lead: "Where the answers of the board come from.", blocks };
 }
 
-function table(t: WorkingTable): BookBlock {
+/** Of a long list of trials the best stand in print. */
+const MOST_TRIALS = 5;
+
+function table(whole: WorkingTable): BookBlock {
+  const short = whole.title.endsWith("best first") && whole.rows.length > MOST_TRIALS;
+  const t = short ? { ...whole, rows: whole.rows.slice(0, MOST_TRIALS) } : whole;
   return {
     kind: "table",
-    caption: t.title,
+    caption: short ? `${t.title}: ${MOST_TRIALS} of ${whole.rows.length}` : t.title,
     columns: t.columns.map((head, i) => ({ head, share: shareOf(head, t.rows, i) })),
     rows: t.rows,
   };
@@ -119,7 +125,8 @@ function endSection(r: Reckoning): BookSection {
 /** Of this question alone: those of a joint stand with the joint. */
 function cautionsOf(r: Reckoning, row: BoardRow): readonly Caution[] {
   const told = new Set(r.joints.joints.flatMap((j) => j.cautions.map((c) => c.message)));
-  const own = row.cautions.filter((c) => !told.has(c.message));
+  // What nothing checks stands under what was not checked.
+  const own = row.cautions.filter((c) => !told.has(c.message) && !c.message.startsWith("The others cannot check"));
   return [...new Map(own.map((c) => [c.message, c])).values()];
 }
 

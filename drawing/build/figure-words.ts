@@ -7,7 +7,7 @@ import { bandWords } from "../model/index.js";
 
 const UNITS: Readonly<Record<string, string>> = { deg: "°", count: "", ratio: "" };
 
-const MEASURED: readonly string[] = ["mm", "°", "N", "g", "kg", "bar"];
+const MEASURED: readonly string[] = ["mm", "°", "g", "kg", "bar"];
 
 export function bookQuantity(f: Figure): BookQuantity {
   return {
@@ -16,7 +16,7 @@ export function bookQuantity(f: Figure): BookQuantity {
     decimals: f.decimals,
     ...(f.band === undefined ? {} : { band: shortBand(f.band) }),
     // A sum, a count or days are reckoned; only what is measured can be as entered.
-    ...(MEASURED.includes(f.unit) ? {} : { without: "" }),
+    ...(MEASURED.includes(f.unit) ? {} : { without: f.unit === "N" ? "reckoned" : "" }),
   };
 }
 

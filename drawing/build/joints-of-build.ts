@@ -27,7 +27,9 @@ export function jointsSection(r: Reckoning, tasks: boolean): BookSection {
           { kind: "joints", joints: joints.map((j) => large(j, r.joints.reckoned.get(j.id), tasks)) },
         ];
   });
-  const noted = fits.filter((j) => j.cautions.length > 0);
+  // Those not checked yet carry cautions too.
+  const shownLarge: readonly string[] = GROUPS.map(([verdict]) => verdict);
+  const noted = r.joints.joints.filter((j) => !shownLarge.includes(j.verdict) && j.cautions.length > 0);
   return {
     title: "Joints",
     lead: "Where two parts meet; those that are open first. A black square marks the way that is reckoned with.",

@@ -41,7 +41,8 @@ export function planSection(r: Reckoning): BookSection {
       ),
       {
         kind: "table",
-        caption: "In this order",
+        caption:
+          "In this order. Sign first: the gates to be signed before it begins; its own number: its risk accepted by name.",
         columns: [
           { head: "Day", share: 7, align: "right" },
           { head: "", share: 4 },
@@ -49,8 +50,8 @@ export function planSection(r: Reckoning): BookSection {
           { head: "Hours", share: 7, align: "right" },
           { head: "Wait", share: 8 },
           { head: "Sign first", share: 11 },
-          { head: "Mind", share: 19 },
-          { head: "Done, by", share: 10 },
+          { head: "Mind", share: 18 },
+          { head: "Done by", share: 12 },
         ],
         rows: p.operations.map((o) => [
           o.date ?? String(o.day),
@@ -84,7 +85,9 @@ export function planSection(r: Reckoning): BookSection {
               items: p.findings.map((f) => ({
                 first: f.level === "advice" ? "" : `${f.level.charAt(0).toUpperCase()}${f.level.slice(1)}.`,
                 text: sentence(
-                  `${f.message} ${f.wayOut}`.replace(/ Would do: .*$/, " The ways back stand above.").trim(),
+                  `${/^t\d/.test(f.message) ? "Task " : ""}${f.message} ${f.wayOut}`
+                    .replace(/ Would do: .*$/, " The ways back stand above.")
+                    .trim(),
                 ),
               })),
             },

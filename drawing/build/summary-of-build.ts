@@ -1,6 +1,6 @@
 /** What does the first sheet of the book say? Before and after to scale, the figures that matter, and what stands in the way. */
 import type { ForkSwapValue } from "@coldset/core/geometry";
-import { type Reckoning, showNumber } from "@coldset/core/questions";
+import { type Reckoning, readingWords, showNumber } from "@coldset/core/questions";
 import type { FiredRule } from "@coldset/core/safety";
 import { beforeAfter, type DimensionWish } from "../bicycle/index.js";
 import type { BookBlock, BookSection, FiguresBlock } from "../book/index.js";
@@ -21,7 +21,12 @@ export function summarySection(r: Reckoning, standing: readonly FiredRule[]): Bo
     lead: `${open.length} of ${r.board.length} questions are open. ${looked.length} of ${r.joints.joints.length} joints were looked at${words.length === 0 ? "" : `: ${words.join(", ")}`}.`,
     ...(standing.length === 0
       ? {}
-      : { stamp: { word: "NOT TO BE BUILT", why: `${standing.map((f) => f.rule).join(", ")} stands against it` } }),
+      : {
+          stamp: {
+            word: "NOT TO BE BUILT",
+            why: `${[...new Set(standing.map((f) => f.rule))].join(", ")} stands against it`,
+          },
+        }),
     blocks: [
       ...(standing.length > 0
         ? [
@@ -59,7 +64,10 @@ function drawingBlocks(r: Reckoning): readonly BookBlock[] {
     { kind: "paragraph", first: "No drawing.", text: `The bicycle cannot be drawn yet: ${why}` },
   ];
   if (after === undefined) {
-    const frame = r.geometry.frame.kind === "refused" ? r.geometry.frame.refusals.map((x) => x.message) : [];
+    const frame =
+      r.geometry.frame.kind === "refused"
+        ? r.geometry.frame.refusals.map((x) => x.message.replace(/\b[a-z]+(?:_[a-z]+)*_(?:mm|deg)\b/g, readingWords))
+        : [];
     const missing = [...r.geometry.missing.map((m) => `${m.what}.`), ...r.cockpit.missing.map((m) => `Missing: ${m}.`)];
     const why = (frame.length > 0 ? frame : missing).slice(0, 4).join(" ");
     return no(why === "" ? "the fork, the wheels or the tyres are not known by their numbers." : why);

@@ -3,7 +3,8 @@ import type { NextStep } from "@coldset/core/quantity";
 
 /** With a capital in front and one stop behind. */
 export function sentence(text: string): string {
-  const capital = `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+  // An id ("t07") stays as it is written.
+  const capital = /^[a-z]+\d/.test(text) ? text : `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
   return capital === "" || /[.!?]$/.test(capital) ? capital : `${capital}.`;
 }
 

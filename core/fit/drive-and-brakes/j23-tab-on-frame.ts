@@ -13,7 +13,7 @@ import { discAt } from "../front-and-wheels/brakes-wanted.js";
 import type { DecidingNumber, JointAnswer, RemedyOffer } from "../joint.js";
 import { type JointDefinition, notChecked } from "../joint-definition.js";
 import { offerRemedy } from "../offer-remedy.js";
-import { type Check, plain, settle, yesNo } from "../settle.js";
+import { type Check, rounded, settle, yesNo } from "../settle.js";
 import { minus, span } from "../span.js";
 import type { FitView } from "../view.js";
 import { MOUNT_WORDS } from "./j22-caliper-on-mount.js";
@@ -79,7 +79,7 @@ export const j23TabOnFrame: JointDefinition = {
         minus(span(stays.seatstay_angle_from_axle_deg, 0.5), span(stays.chainstay_angle_from_axle_deg, 0.5)),
         span(TAB_ANGLE_DEG),
       ),
-      limit: { low: 0, kind: "hard", words: `both holes between the stays: ${plain(TAB_ANGLE_DEG)}° at the axle` },
+      limit: { low: 0, kind: "hard", words: `both holes between the stays: ${rounded(TAB_ANGLE_DEG)}° at the axle` },
       measure: {
         what: "Measure the angles of chainstay and seat stay at the rear axle",
         at:
@@ -124,8 +124,8 @@ export const j23TabOnFrame: JointDefinition = {
       words: {
         fits: "",
         fails: roomless
-          ? `The frame has no tab, and ${plain(between)}° between the stays leaves no room for one.`
-          : `The frame has no tab: one is made, holes 39.9 and 79.1 from the axle, between stays ${plain(between)}° apart.`,
+          ? `The frame has no tab, and ${rounded(between)}° between the stays leaves no room for one.`
+          : `The frame has no tab: one is made, holes 39.9 and 79.1 from the axle, between stays ${rounded(between)}° apart.`,
       },
       remedies: work.offers,
       rules: work.rules,

@@ -10,7 +10,7 @@ import { closeJoint } from "../close-joint.js";
 import type { RemedyOffer } from "../joint.js";
 import { type JointDefinition, notChosen } from "../joint-definition.js";
 import { offerRemedy } from "../offer-remedy.js";
-import { type Check, plain, settle } from "../settle.js";
+import { type Check, rounded, settle } from "../settle.js";
 import { span, UNKNOWN } from "../span.js";
 import { type FitView, partAt } from "../view.js";
 import { asOffered, otherBottomBrackets } from "./bins.js";
@@ -44,7 +44,7 @@ export const j33ArmAtChainstay: JointDefinition = {
       ]);
       return closeJoint(head, {
         settled,
-        words: { fits: "", fails: "", open: `${found.measure.what}: the gap at the chainstay needs it.` },
+        words: { fits: "", fails: "", open: "Not known yet: the arms' gap at the chainstays." },
         sources: ["drive-arm-gap"],
       });
     }
@@ -57,7 +57,7 @@ export const j33ArmAtChainstay: JointDefinition = {
       how: "wheel clamped, arms turned past the stays, the smallest gap",
     } as const;
     const covered = !found.cautions.some((caution) => caution.code === "stay-not-measured-everywhere");
-    const name = `gap at the chainstay, ${plain(gap.arm_gap_at_radius_mm)} from the BB axis`;
+    const name = `gap at the chainstay, ${rounded(gap.arm_gap_at_radius_mm)} from the BB axis`;
     const checks: Check[] = [
       {
         name,
@@ -67,7 +67,7 @@ export const j33ArmAtChainstay: JointDefinition = {
         wanted,
         measure,
         bandMeans: UNTIL_DRY_FIT,
-        flag: `The arm passes the stay with ${plain(smaller)} ± ${GAP_BAND_MM}; 4 are wanted. Prove it at the dry fit.`,
+        flag: `The arm passes the stay with ${rounded(smaller)} mm ± ${GAP_BAND_MM}; 4 are wanted. Prove it at the dry fit.`,
       },
       ...(covered
         ? []
@@ -102,8 +102,8 @@ export const j33ArmAtChainstay: JointDefinition = {
         ],
       },
       words: {
-        fits: `The arms pass the stays with ${plain(smaller)}, nearest ${plain(gap.arm_gap_at_radius_mm)} from the BB axis.`,
-        fails: `The arms pass the stays with only ${plain(smaller)}; 3 is the least.`,
+        fits: `The arms pass the stays with ${rounded(smaller)} mm to spare, nearest ${rounded(gap.arm_gap_at_radius_mm)} from the BB axis.`,
+        fails: `The arms pass the stays with only ${rounded(smaller)} mm; 3 is the least.`,
       },
       remedies: settled.outcome === "fits" ? [] : remedies(view, bb, gap, smaller),
       sources: ["drive-arm-gap", "drive-spread", "fit-dimple"],

@@ -12,7 +12,7 @@ import { closeJoint } from "../close-joint.js";
 import type { RemedyOffer } from "../joint.js";
 import { type JointDefinition, notChosen } from "../joint-definition.js";
 import { offerRemedy } from "../offer-remedy.js";
-import { plain, settle } from "../settle.js";
+import { rounded, settle } from "../settle.js";
 import { span, UNKNOWN } from "../span.js";
 import { type FitView, partAt } from "../view.js";
 import { asOffered, otherBottomBrackets, smallerRings } from "./bins.js";
@@ -57,14 +57,14 @@ export const j34RingAtChainstay: JointDefinition = {
       const settled = settle([{ name: "gap of the ring", unit: "mm", value: UNKNOWN, limit, measure: found.measure }]);
       return closeJoint(head, {
         settled,
-        words: { fits: "", fails: "", open: `${found.measure.what}: the ring's gap needs it.` },
+        words: { fits: "", fails: "", open: "Not known yet: the ring's gap at the chainstay." },
         sources: ["drive-arm-gap"],
       });
     }
     const [first, second] = found.gap.ring_gaps;
     const widest = first?.gap_mm ?? undefined;
     const nearest = (second ?? first)?.gap_mm ?? undefined;
-    const name = `gap of the ${teeth} ring, ${plain(first?.outside_radius_mm ?? 0)} from the BB axis`;
+    const name = `gap of the ${teeth} ring, ${Math.round(first?.outside_radius_mm ?? 0)} from the BB axis`;
     const measure = {
       what: "Measure the chainstay's outer face where the ring passes it",
       at: "donor.gaps_rear.chainstay_outer_at_bb_radius",
@@ -81,7 +81,7 @@ export const j34RingAtChainstay: JointDefinition = {
         value: span(mid, half + GAP_BAND_MM),
         limit: { ...limit, kind: "wanted" },
         measure: dryFit,
-        flag: `The ${teeth} ring passes the stay with ${plain(nearest ?? 0)} ± ${GAP_BAND_MM}; 3 are wanted. Prove it at the dry fit.`,
+        flag: `The ${teeth} ring passes the stay with ${rounded(nearest ?? 0)} mm ± ${GAP_BAND_MM}; 3 are wanted. Prove it at the dry fit.`,
       },
     ]);
     const cautions: Caution[] = [...found.cautions.filter((caution) => caution.code === "bridge-not-measured")];
@@ -89,7 +89,7 @@ export const j34RingAtChainstay: JointDefinition = {
       cautions.push({
         code: "ring-width-not-measured",
         at: "build.chosen.ring",
-        message: `Nobody has measured the ring's teeth: ${plain(widest ?? 0)} holds for 3/32, ${plain(nearest ?? 0)} for 1/8.`,
+        message: `Nobody has measured the ring's teeth: the gap of ${rounded(widest ?? 0)} mm holds for 3/32, ${rounded(nearest ?? 0)} for 1/8.`,
       });
     }
     const shown = settled.numbers
@@ -110,8 +110,8 @@ export const j34RingAtChainstay: JointDefinition = {
     return closeJoint(head, {
       settled: { ...settled, numbers: shown, cautions: settled.outcome === "fails" ? [] : settled.cautions },
       words: {
-        fits: `The ${teeth} ring passes the stay with ${plain(widest ?? 0)}.`,
-        fails: `The ${teeth} ring passes the stay with ${plain(nearest ?? 0)}: too near, 3 are needed.`,
+        fits: `The ${teeth} ring passes the stay with ${rounded(widest ?? 0)} mm to spare.`,
+        fails: `The ${teeth} ring passes the stay with ${rounded(nearest ?? 0)} mm: too near, 3 are needed.`,
       },
       remedies:
         settled.outcome === "fails" && nearest !== undefined && teeth !== undefined
@@ -147,7 +147,7 @@ function remedies(
     offers.push(
       offerRemedy(CRANK_REMEDIES.cup_spacer, view, {
         values: { spacer, right_total: there + spacer, left_gap: left, chainline },
-        ...(left < 4 ? { refused: `The left arm would pass its stay with only ${plain(left)}.` } : {}),
+        ...(left < 4 ? { refused: `The left arm would pass its stay with only ${rounded(left)} mm.` } : {}),
       }),
     );
   }

@@ -19,7 +19,7 @@ import type { RemedyOffer } from "../joint.js";
 import { type JointDefinition, notChosen } from "../joint-definition.js";
 import { offerRemedy } from "../offer-remedy.js";
 import { portValue } from "../port.js";
-import { type Check, type Measure, plain, settle } from "../settle.js";
+import { type Check, type Measure, plain, rounded, settle } from "../settle.js";
 import { minus, span } from "../span.js";
 import { type FitView, partAt } from "../view.js";
 import { asOffered, otherBottomBrackets } from "./bins.js";
@@ -96,14 +96,14 @@ export const j36Chainline: JointDefinition = {
     if (settled.outcome === "fits" && Math.abs(off) > most - NEAR_LIMIT_MM) {
       cautions.push({
         code: "chainline-at-its-limit",
-        message: `${plain(off)} of ${plain(most)}: predicted from the parts' own figures. Measure ring and sprocket from the centre plane at the dry fit.`,
+        message: `${rounded(off)} mm of ${plain(most)}: predicted from the parts' own figures. Measure ring and sprocket from the centre plane at the dry fit.`,
       });
     }
     return closeJoint(head, {
       settled,
       words: {
-        fits: `Ring at ${plain(front.mm ?? 0)}, sprockets at ${plain(rear.mm ?? 0)}: ${plain(Math.abs(off))} ${off === 0 ? "off" : off > 0 ? "outside" : "inside"}.`,
-        fails: `The ring stands ${plain(Math.abs(off))} ${off > 0 ? "outside" : "inside"} the sprockets; ${plain(most)} is the most.`,
+        fits: `Ring at ${plain(front.mm ?? 0)}, sprockets at ${plain(rear.mm ?? 0)}: ${rounded(Math.abs(off))} ${off === 0 ? "off" : off > 0 ? "outside" : "inside"}.`,
+        fails: `The ring stands ${rounded(Math.abs(off))} mm ${off > 0 ? "outside" : "inside"} the sprockets; ${plain(most)} is the most.`,
       },
       remedies: settled.outcome === "fails" ? remedies(view, bb, wheel, off, most) : [],
       sources: ["drive-chainline"],

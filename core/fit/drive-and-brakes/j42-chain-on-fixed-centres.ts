@@ -8,7 +8,7 @@ import { type FixedCentresPair, fixedCentres } from "../../drive/index.js";
 import type { Caution, NextStep } from "../../quantity/index.js";
 import { closeJoint } from "../close-joint.js";
 import { type JointDefinition, notChecked, notChosen } from "../joint-definition.js";
-import { type Check, plain, settle } from "../settle.js";
+import { type Check, rounded, settle } from "../settle.js";
 import { minus, span, UNKNOWN } from "../span.js";
 import { partAt } from "../view.js";
 import { chainNumbers } from "./chain-numbers.js";
@@ -189,7 +189,7 @@ export const j42ChainOnFixedCentres: JointDefinition = {
     if (mine !== undefined) {
       cautions.push({
         code: "chain-wear-opens-the-slack",
-        message: `At 0.5 % of wear the slack of ${mine.ring}/${mine.cog} grows to ${plain(mine.slack_when_worn_mm)}: plan a tensioner or a new chain sooner.`,
+        message: `At 0.5 % of wear the slack of ${mine.ring}/${mine.cog} grows to ${rounded(mine.slack_when_worn_mm)} mm: plan a tensioner or a new chain sooner.`,
       });
       if (
         mine.verdict === "fits" &&
@@ -219,12 +219,12 @@ export const j42ChainOnFixedCentres: JointDefinition = {
         fits:
           mine === undefined
             ? ""
-            : `${noun} on ${mine.links} links has ${plain(mine.slack_mm)} of slack: no tensioner while the chain is new.`,
+            : `${noun} on ${mine.links} links has ${rounded(mine.slack_mm)} mm of slack: no tensioner while the chain is new.`,
         fails: barred
           ? `The hub gear does not allow ${noun}.`
           : short
             ? "The chain has too few links."
-            : `${noun} on ${mine?.links ?? 0} links: ${plain(mine?.slack_mm ?? 0)} of slack, 0 to 0.8 fits.`,
+            : `${noun} on ${mine?.links ?? 0} links: ${rounded(mine?.slack_mm ?? 0)} mm of slack, 0 to 0.8 fits.`,
         ...(mine !== undefined && settled.open[0]?.name === name
           ? { open: openWords(noun, chainstay?.mm ?? 0, mine.chance) }
           : {}),
@@ -247,8 +247,9 @@ const planTensioner: NextStep = {
 };
 
 function openWords(noun: string, chainstayMm: number, chance: number | undefined): string {
-  const odds = chance === undefined ? "its spread is not known" : `the chance that it fits is ${plain(chance)}`;
-  return `${noun}: the chainstay of ${plain(chainstayMm)} is not known to ± ${CHAINSTAY_NEEDED_MM}, ${odds}.`;
+  const odds =
+    chance === undefined ? "" : ` As it is known now, ${Math.round(100 * chance)} % that it runs without a tensioner.`;
+  return `${noun}: the chainstay, ${rounded(chainstayMm)}, is not known to ± ${CHAINSTAY_NEEDED_MM} mm yet.${odds}`;
 }
 
 /**

@@ -10,7 +10,7 @@ import type { JointAnswer, RemedyOffer } from "../joint.js";
 import { type JointDefinition, notChosen } from "../joint-definition.js";
 import { offerRemedy } from "../offer-remedy.js";
 import { portValue } from "../port.js";
-import { type Check, plain, settle } from "../settle.js";
+import { type Check, plain, rounded, settle } from "../settle.js";
 import { minus, span } from "../span.js";
 import { TOOLS } from "../tool-accuracy.js";
 import { partAt } from "../view.js";
@@ -102,7 +102,7 @@ export const j43PostInSeatTube: JointDefinition = {
         name: "inserted over twice the diameter",
         unit: "mm",
         value: minus(inserted, span(twice)),
-        limit: { low: 0, kind: "hard", words: `2 x ${plain(od ?? 0)} = ${plain(twice ?? 0)} in the tube` },
+        limit: { low: 0, kind: "hard", words: `2 x ${plain(od ?? 0)} = ${rounded(twice ?? 0)} in the tube` },
         measure: measureInserted,
       },
       {
@@ -123,7 +123,7 @@ export const j43PostInSeatTube: JointDefinition = {
         limit: {
           low: 0,
           kind: "wanted",
-          words: joint === undefined ? "below the top tube's joint" : `${plain(joint)} or more in the tube`,
+          words: joint === undefined ? "below the top tube's joint" : `${rounded(joint)} or more in the tube`,
         },
         measure: {
           what: "Measure from the seat tube's top down to the lower edge of the top tube",
@@ -133,7 +133,7 @@ export const j43PostInSeatTube: JointDefinition = {
         flag:
           joint === undefined || inserted.kind === "unknown"
             ? "Whether the post ends below the top tube's joint is not known: look at it."
-            : `The post should reach ${plain(joint)} into the tube, below the top tube's joint.`,
+            : `The post should reach ${rounded(joint)} into the tube, below the top tube's joint.`,
       },
     ];
     const settled = settle(checks);
@@ -144,7 +144,7 @@ export const j43PostInSeatTube: JointDefinition = {
     if (exposed !== undefined && exposed < 0)
       cautions.push({
         code: "saddle-below-tube-top",
-        message: `The clamp would have to sit ${plain(-exposed)} below the top of the seat tube: the frame is too tall for this saddle height.`,
+        message: `The clamp would have to sit ${rounded(-exposed)} below the top of the seat tube: the frame is too tall for this saddle height.`,
       });
     if (top !== undefined && inserted.kind === "known" && inserted.mid > top)
       cautions.push({
@@ -163,7 +163,7 @@ export const j43PostInSeatTube: JointDefinition = {
           {
             rule: "S12",
             level: "refuse",
-            why: `Only ${plain(inserted.kind === "known" ? inserted.mid : 0)} of ${post.id} would be in the tube; ${plain(needed)} are needed.`,
+            why: `Only ${rounded(inserted.kind === "known" ? inserted.mid : 0)} of ${post.id} would be in the tube; ${rounded(needed)} are needed.`,
             place: "post",
             part: post.id,
           },
@@ -187,13 +187,13 @@ export const j43PostInSeatTube: JointDefinition = {
     return closeJoint(head, {
       settled,
       words: {
-        fits: `${plain(od ?? 0)} post in a ${plain(bore ?? 0)} tube: ${plain(inserted.kind === "known" ? inserted.mid : 0)} inserted, ${plain(needed)} needed.`,
+        fits: `${plain(od ?? 0)} post in a ${plain(bore ?? 0)} tube: ${rounded(inserted.kind === "known" ? inserted.mid : 0)} inserted, ${rounded(needed)} needed.`,
         fails: shallow
-          ? `Only ${plain(inserted.kind === "known" ? inserted.mid : 0)} of the post would be in the tube; ${plain(needed)} are needed.`
+          ? `Only ${rounded(inserted.kind === "known" ? inserted.mid : 0)} of the post would be in the tube; ${rounded(needed)} are needed.`
           : `${plain(od ?? 0)} post in a tube for ${plain(bore ?? 0)}.`,
         ...(settled.open[0]?.measure === readMark
           ? {
-              open: `${plain(od ?? 0)} post, ${plain(inserted.kind === "known" ? inserted.mid : 0)} inserted, ${plain(needed)} needed; its mark has not been read yet.`,
+              open: `${plain(od ?? 0)} post, ${rounded(inserted.kind === "known" ? inserted.mid : 0)} inserted, ${rounded(needed)} needed; its mark has not been read yet.`,
             }
           : {}),
       },

@@ -10,7 +10,7 @@ import type { DecidingNumber, RemedyOffer } from "../joint.js";
 import { type JointDefinition, notChosen } from "../joint-definition.js";
 import { offerRemedy } from "../offer-remedy.js";
 import { portSpan, portValue } from "../port.js";
-import { type Check, plain, settle } from "../settle.js";
+import { type Check, capital, plain, settle } from "../settle.js";
 import { minus, span } from "../span.js";
 import { type FitView, partAt } from "../view.js";
 
@@ -83,7 +83,7 @@ export const j10AxleInSlot: JointDefinition = {
     return closeJoint(head, {
       settled: { ...settled, numbers: [...settled.numbers, ...(web === undefined ? [] : [web])] },
       words: {
-        fits: `${axle === undefined ? "" : AXLE_WORDS[axle]} in a ${plain(slot ?? 0)} ${closed ? "bore" : "slot"}: ${plain(room.kind === "known" ? room.mid : 0)} of room.`,
+        fits: `${axle === undefined ? "The axle" : capital(AXLE_WORDS[axle])} in a ${plain(slot ?? 0)} ${closed ? "bore" : "slot"}: ${plain(room.kind === "known" ? room.mid : 0)} mm of room.`,
         fails: failWords(axle, slot, closed, through),
       },
       remedies:
@@ -99,7 +99,7 @@ function failWords(
   closed: boolean,
   through: boolean,
 ): string {
-  const words = axle === undefined ? "The axle" : AXLE_WORDS[axle];
+  const words = axle === undefined ? "The axle" : capital(AXLE_WORDS[axle]);
   if (through && !closed) return `${words} in a ${plain(slot ?? 0)} slot: the axle is not held.`;
   if (!through && closed) return `${words} in a closed 12 bore.`;
   return `${words} in a ${plain(slot ?? 0)} slot: it does not match.`;

@@ -13,7 +13,7 @@ import { closeJoint } from "../close-joint.js";
 import type { JointAnswer, RemedyOffer } from "../joint.js";
 import { type JointDefinition, notChosen, placeWords } from "../joint-definition.js";
 import { offerRemedy } from "../offer-remedy.js";
-import { type Check, capital, plain, settle } from "../settle.js";
+import { type Check, capital, plain, rounded, settle } from "../settle.js";
 import { span } from "../span.js";
 import { type FitView, partAt } from "../view.js";
 import { discAt } from "./brakes-wanted.js";
@@ -158,7 +158,7 @@ function gapRules(
       {
         rule: "S14",
         level,
-        why: `${check.name} ${plain(check.value.mid)}`,
+        why: `${check.name} ${rounded(check.value.mid)} mm`,
         place: wheel?.end === "front" ? "tyre_front" : "tyre_rear",
         ...(wheel === undefined ? {} : { part: wheel.tyre.id }),
       },
@@ -172,7 +172,7 @@ function fitWords(checks: readonly Check[], rear: WheelInSpace | undefined, fron
     const gaps = checks.flatMap((c) =>
       c.value.kind === "known" && c.name.startsWith("side gap") && names.test(c.name) ? [c.value.mid] : [],
     );
-    return gaps.length === 0 ? undefined : `${wheel.end} ${plain(Math.min(...gaps))} each side`;
+    return gaps.length === 0 ? undefined : `${wheel.end} ${rounded(Math.min(...gaps))} mm each side`;
   };
   const parts = [least(rear, /stays/), least(front, /blades/)].filter((p) => p !== undefined);
   return `${capital(parts.join(", "))}.`;
@@ -185,7 +185,7 @@ function failWords(check: Check | undefined, front: WheelInSpace | undefined, re
   const name = size === undefined ? "The tyre" : `${size.bsdMm}-${size.widthMm}`;
   if (check.name.includes("reach"))
     return `The ${wheel?.end ?? ""} bosses are for another bead seat: the pads would sit ${plain(Math.abs(check.value.mid))} off.`;
-  return `${name}: only ${plain(check.value.mid)} at the ${stationOf(check.name)}, ${GAP_LEAST_MM} is the least.`;
+  return `${name}: only ${rounded(check.value.mid)} mm at the ${stationOf(check.name)}, ${GAP_LEAST_MM} is the least.`;
 }
 
 function remedies(

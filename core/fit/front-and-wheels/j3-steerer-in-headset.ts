@@ -12,7 +12,7 @@ import type { JointAnswer, RemedyOffer } from "../joint.js";
 import { type JointDefinition, notChosen } from "../joint-definition.js";
 import { offerRemedy } from "../offer-remedy.js";
 import { portValue } from "../port.js";
-import { type Check, plain, settle } from "../settle.js";
+import { type Check, plain, rounded, settle } from "../settle.js";
 import { minus, span } from "../span.js";
 import { TOOLS } from "../tool-accuracy.js";
 import { type FitView, partAt } from "../view.js";
@@ -78,7 +78,7 @@ export const j3SteererInHeadset: JointDefinition = {
     return closeJoint(head, {
       settled,
       words: {
-        fits: `${plain(od ?? 0)} steerer in a ${plain(headset.ports.steerer_od ?? 0)} headset; ${plain(length.available)} long, ${plain(length.needed)} needed.`,
+        fits: `${plain(od ?? 0)} steerer in a ${plain(headset.ports.steerer_od ?? 0)} headset; ${rounded(length.available)} long, ${rounded(length.needed)} needed.`,
         fails: failWords(settled.failed, fork, headset, length),
       },
       remedies: settled.outcome === "fails" ? remedies(view, fork, headset, settled.failed, length) : [],
@@ -215,7 +215,7 @@ function failWords(
       ? "The steerer's thread is not the headset's."
       : "Threaded steerer, unthreaded headset.";
   }
-  return `Steerer ${plain(length.available ?? 0)}, but ${plain(length.needed ?? 0)} is needed.`;
+  return `Steerer ${rounded(length.available ?? 0)} long, but ${rounded(length.needed ?? 0)} is needed.`;
 }
 
 function remedies(

@@ -12,7 +12,7 @@ import { closeJoint } from "../close-joint.js";
 import type { JointAnswer, RemedyOffer } from "../joint.js";
 import { type JointDefinition, notChosen } from "../joint-definition.js";
 import { offerRemedy } from "../offer-remedy.js";
-import { type Check, type Measure, plain, settle, yesNo } from "../settle.js";
+import { type Check, type Measure, plain, rounded, settle, yesNo } from "../settle.js";
 import { span, UNKNOWN } from "../span.js";
 import { type FitView, partAt } from "../view.js";
 import { discAt } from "./brakes-wanted.js";
@@ -228,7 +228,7 @@ function toeChecks(view: FitView): ToeChecks {
         {
           rule: "S14",
           level: strict ? "refuse" : "flag",
-          why: `toe clearance ${plain(toe.mm)}, ${words}`,
+          why: `toe clearance ${rounded(toe.mm)} mm, ${words}`,
           place: "fork",
         },
       ]

@@ -14,7 +14,7 @@ import type { DecidingNumber, JointAnswer, RemedyOffer } from "../joint.js";
 import { type JointDefinition, notChosen } from "../joint-definition.js";
 import { offerRemedy } from "../offer-remedy.js";
 import { portSpan, portValue } from "../port.js";
-import { type Check, measureStep, plain, settle } from "../settle.js";
+import { type Check, capital, measureStep, plain, rounded, settle } from "../settle.js";
 import { minus } from "../span.js";
 import { type FitView, partAt } from "../view.js";
 import { mayBeColdSet } from "./may-be-cold-set.js";
@@ -179,7 +179,7 @@ function setting(view: FitView, wheel: PartOfKind<"wheel_rear">, hub: number, ga
       offers,
       rules,
       cautions,
-      reason: `${plain(hub)} hub in a ${plain(gap)} gap: ${plain(hub - gap)} over. ${leave.why}`,
+      reason: `${plain(hub)} hub in a ${plain(gap)} gap: ${plain(hub - gap)} mm over. ${capital(leave.why)}`,
       ...(identify === undefined ? {} : { next: identify }),
     };
   }
@@ -201,7 +201,7 @@ function setting(view: FitView, wheel: PartOfKind<"wheel_rear">, hub: number, ga
     offers,
     rules,
     cautions: [...cautions, ...(guess?.cautions ?? [])],
-    reason: `${plain(hub)} hub in a ${plain(gap)} gap: ${plain(hub - gap)} over, ${plain(set.perSideMm)} per side to set.`,
+    reason: `${plain(hub)} hub in a ${plain(gap)} gap: ${rounded(hub - gap)} mm over, ${rounded(set.perSideMm)} per side to set.`,
     ...(donor.tube.chainstay_wall === undefined ? { next: wallStep } : {}),
   };
 }

@@ -7,7 +7,7 @@
 import { GAP_LEAST_MM, GAP_WANTED_MM, gapAtRadiusMm, saggedRadiusMm, tyreWidthOnRimMm } from "../../geometry/index.js";
 import type { PartOfKind } from "../../workshop/index.js";
 import { portValue } from "../port.js";
-import { type Check, type Measure, plain } from "../settle.js";
+import { type Check, type Measure, rounded } from "../settle.js";
 import { span, UNKNOWN } from "../span.js";
 import { type FitView, partAt } from "../view.js";
 import { ROOT_WITHOUT_BRIDGE_MM } from "./j9-hub-in-frame.js";
@@ -62,7 +62,7 @@ function side(
     value: inner === undefined ? UNKNOWN : span((inner - wheel.widthMm) / 2, SIDE_HALF_MM),
     ...gapLimits(inner === undefined ? kind : "hard"),
     measure: {
-      what: `Measure the inner gap at the ${stationOf(name)}, ${plain(wheel.widestMm)} mm from the axle`,
+      what: `Measure the inner gap at the ${stationOf(name)}, ${rounded(wheel.widestMm)} mm from the axle`,
       tool: "long_calliper",
       ...measure,
     },
@@ -196,7 +196,7 @@ function withGuard(view: FitView, checks: readonly Check[]): readonly Check[] {
         value,
         limit: { low: GAP_WANTED_MM, kind: "wanted", words: "6 or more after the 10 to 14 of a guard" },
         bandMeans: "a guard takes 10 to 14",
-        flag: `A guard hardly goes in at the ${stationOf(check.name)}: ${plain(check.value.mid)} mm bare, and it takes 10 to 14.`,
+        flag: `A guard hardly goes in at the ${stationOf(check.name)}: ${rounded(check.value.mid)} mm bare, and it takes 10 to 14.`,
       },
     ];
   });

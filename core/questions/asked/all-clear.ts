@@ -29,6 +29,9 @@ function guardAtStays(r: Reckoned): { readonly words: string; readonly trim: boo
   };
 }
 
+/** Inside a sentence; a size or an id in front stays as it is. */
+const lower = (words: string) => words.replace(/^[A-Z](?=[a-z])/, (c) => c.toLowerCase());
+
 export const allClear: Question = (r) => {
   const joints = ["J15", "J16", "J33", "J34", "J4"].map((id) => joint(r, id));
   const worst = heaviest(joints);
@@ -44,13 +47,15 @@ export const allClear: Question = (r) => {
   const answer = trim
     ? "All clear bare. The guard must be trimmed at the chainstays."
     : verdict === "fits"
-      ? "All clear, as far as entered."
+      ? "All clear, as far as it was measured."
       : verdict === "fits with work"
-        ? `Clears with work: ${worst?.reason}`
+        ? `Clears with work: ${lower(worst?.reason ?? "")}`
         : verdict === "will not fit"
-          ? `No: ${worst?.reason}`
+          ? `No: ${lower(worst?.reason ?? "")}`
           : verdict === "measure first"
-            ? `Not known yet: ${worst?.reason}`
+            ? worst?.reason.startsWith("Not known yet") === true
+              ? worst.reason
+              : `Not known yet: ${worst?.reason}`
             : "Not checked yet.";
   return row(HEAD, {
     answer,
@@ -70,7 +75,7 @@ export const allClear: Question = (r) => {
       ? { kind: "decide", what: "Trim the guard at the chainstays, or leave it off" }
       : (worst?.next ?? joints.find((j) => j.next !== undefined)?.next),
     words: [
-      "Gaps are taken at the tyre's widest point, in the profile you measured, and after the stays are set wider. Frame and wheel flex by 1 to 2.",
+      "Gaps are taken at the tyre's widest point, in the profile you measured, and after the stays are set wider. Frame and wheel flex by 1 to 2 mm.",
     ],
     figures: gaps.map(({ n }) =>
       figure(

@@ -16,6 +16,6 @@ export const axleInSlot: Question = (r) => {
     figure: jointFigure(j10),
     next: j10.next,
     joints: [j10, joint(r, "J21")],
-    notChecked: ["Axle inserts for a through axle: drawing not in yet."],
+    notChecked: ["Axle inserts for a through axle: drawing not in this version yet."],
   });
 };

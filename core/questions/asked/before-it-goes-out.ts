@@ -1,5 +1,6 @@
 /** Question 20: what must I check before it goes out, and what do I write down? */
-import { figure, type Head, type Question, row } from "../question.js";
+import { standingRefusals } from "../../safety/index.js";
+import { figure, type Head, type Question, row, settleFirst } from "../question.js";
 
 const HEAD: Head = {
   n: 20,
@@ -17,6 +18,7 @@ export const beforeItGoesOut: Question = (r) => {
     ...operations.map((o) => ({ id: o.id, what: o.what, shown: evidence.find((e) => e.gate === o.id) })),
     ...rules.map((f) => ({ id: f.rule, what: f.here, shown: f.evidence })),
   ];
+  const refused = standingRefusals(r.rules)[0];
   const signed = gates.filter((g) => g.shown !== undefined).length;
   const shut = gates.length - signed;
   return row(HEAD, {
@@ -29,13 +31,15 @@ export const beforeItGoesOut: Question = (r) => {
     verdict: shut > 0 || gates.length === 0 ? "gate" : "no problem found",
     figure: figure("signed", signed, "", 0, undefined, { against: `of ${gates.length}` }),
     next:
-      shut > 0
-        ? {
-            kind: "do",
-            what: `${capital(gates.find((g) => g.shown === undefined)?.what ?? "Dry fit")}, then sign it`,
-            at: "build.evidence",
-          }
-        : undefined,
+      refused !== undefined
+        ? settleFirst(refused)
+        : shut > 0
+          ? {
+              kind: "do",
+              what: `${capital(gates.find((g) => g.shown === undefined)?.what ?? "Dry fit")}, then sign it`,
+              at: "build.evidence",
+            }
+          : undefined,
     words: [
       "A gate opens with a name, a day and what was seen, typed by the person who saw it. A second person signs the last check.",
     ],
@@ -46,6 +50,6 @@ export const beforeItGoesOut: Question = (r) => {
         rows: gates.map((g) => [g.id, g.what, g.shown?.by ?? "", g.shown?.on ?? "", g.shown?.what ?? ""]),
       },
     ],
-    notChecked: ["The list of torques and the hand-over sheet: not in yet."],
+    notChecked: ["The list of torques and the hand-over sheet: not in this version yet."],
   });
 };

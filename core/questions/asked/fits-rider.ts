@@ -12,7 +12,10 @@ export const fitsRider: Question = (r) => {
     return row(HEAD, {
       answer: `Not known yet: ${cockpit.missing[0] ?? "the chosen stem meets no bar"}.`,
       verdict: "measure first",
-      next: { kind: "measure", what: `Enter ${cockpit.missing[0] ?? "a stem and a bar that go together"}` },
+      next:
+        r.after === undefined && cockpit.missing[0]?.includes("side view") === true
+          ? (r.geometry.missing[0] ?? joint(r, "J4").next)
+          : { kind: "measure", what: `Enter ${cockpit.missing[0] ?? "a stem and a bar that go together"}` },
       words: cockpit.missing.map((m) => `Missing: ${m}.`),
       joints,
     });
@@ -40,8 +43,8 @@ export const fitsRider: Question = (r) => {
         : "fits";
   return row(HEAD, {
     answer: reached
-      ? `Yes: stem ${chosen.stemLengthMm} by ${chosen.stemAngleDeg > 0 ? "+" : ""}${showNumber(chosen.stemAngleDeg, 0)}°, on ${chosen.spacersMm} of spacers.`
-      : `No: the hands stay ${showNumber(chosen.errorMm, 0)} from where they belong${better === undefined ? "" : `; ${better.stemId} comes to ${showNumber(better.errorMm, 1)}`}.`,
+      ? `Yes: stem ${chosen.stemLengthMm} by ${chosen.stemAngleDeg > 0 ? "+" : ""}${showNumber(chosen.stemAngleDeg, 0)}°, on ${chosen.spacersMm} mm of spacers.`
+      : `No: the hands stay ${showNumber(chosen.errorMm, 0)} mm from where they belong${better === undefined ? "" : `; ${better.stemId} comes to ${showNumber(better.errorMm, 1)} mm`}.`,
     verdict,
     about: verdict === "measure first" ? jointWorst?.title : undefined,
     figure: figure("hand from its target", chosen.errorMm, "mm", 1, band, {
@@ -52,16 +55,16 @@ export const fitsRider: Question = (r) => {
       ? jointWorst?.next
       : { kind: "decide", what: better === undefined ? "Another stem or bar" : `Take ${better.stemId}` },
     words: [
-      `The hand comes to ${showNumber(chosen.handXMm, 1)} forward and ${showNumber(chosen.handYMm, 1)} up; wanted ${r.resolved.rider.hand_xy?.join(" and ")}.`,
+      `The hand comes to ${showNumber(chosen.handXMm, 0)} mm forward and ${showNumber(chosen.handYMm, 0)} up from the cranks' axis; wanted ${r.resolved.rider.hand_xy?.join(" and ")}.`,
       ...(cockpit.points === undefined
         ? []
         : [
-            `Bar ${showNumber(Math.abs(cockpit.points.barMinusSaddleMm), 0)} ${cockpit.points.barMinusSaddleMm < 0 ? "below" : "above"} the saddle's top, at ${showNumber(cockpit.points.saddleTop.yMm, 0)}.`,
+            `Bar ${showNumber(Math.abs(cockpit.points.barMinusSaddleMm), 0)} mm ${cockpit.points.barMinusSaddleMm < 0 ? "below" : "above"} the saddle's top, which stands ${showNumber(cockpit.points.saddleTop.yMm, 0)} over the cranks' axis.`,
           ]),
       ...(saddleRow === undefined
         ? []
         : [
-            `Seatpost ${saddleRow.id}: ${showNumber(saddleRow.extensionMm, 1)} along the seat tube, rails ${showNumber(Math.abs(saddleRow.railShiftBackMm), 1)} ${saddleRow.railShiftBackMm < 0 ? "forward" : "back"} of the middle${saddleRow.withinRails ? "" : ": beyond the rails"}.`,
+            `Seatpost ${saddleRow.id}: ${showNumber(saddleRow.extensionMm, 0)} mm along the seat tube, rails ${showNumber(Math.abs(saddleRow.railShiftBackMm), 0)} ${saddleRow.railShiftBackMm < 0 ? "forward" : "back"} of the middle${saddleRow.withinRails ? "" : ": beyond the rails"}.`,
           ]),
       ...setAsideWords(r),
     ],
@@ -70,7 +73,7 @@ export const fitsRider: Question = (r) => {
         ? [
             {
               title: "Stems tried, best first",
-              columns: ["Stem", "Way", "Spacers", "Hand off by", "forward", "up"],
+              columns: ["Stem", "Way", "Spacers", "Hand off by", "Forward", "Up"],
               rows: cockpit.ranked.value.ranked
                 .slice(0, 8)
                 .map((c) => [

@@ -16,7 +16,7 @@ function toeWords(r: Reckoned): readonly string[] {
   if (r.toe.kind !== "known") return [];
   const bare = r.toe.toGuard && r.toe.bareMm !== undefined ? `, to the bare tyre ${showNumber(r.toe.bareMm, 0)}` : "";
   return [
-    `Toe to ${r.toe.toGuard ? "guard" : "tyre"}: ${showNumber(r.toe.mm, 0)}${bare}; 100 is asked of new bicycles without foot retention (from memory of ISO 4210-2, not re-read).`,
+    `Toe to ${r.toe.toGuard ? "guard" : "tyre"}: ${showNumber(r.toe.mm, 0)} mm${bare}; 100 is asked of new bicycles without foot retention (from memory of ISO 4210-2, not re-read).`,
   ];
 }
 
@@ -41,7 +41,7 @@ export const forkDoes: Question = (r) => {
     return b === undefined ? "" : ` ± ${showNumber((b.high - b.low) / 2, 1)}`;
   };
   return row(HEAD, {
-    answer: `${Math.abs(lower) < 1 ? "As high as before" : `${showNumber(Math.abs(lower), 0)} ${lower > 0 ? "lower" : "higher"} at the cranks`}, ${steers}.`,
+    answer: `${j4.verdict === "will not fit" || j4.verdict === "fits with work" ? `${j4.reason} ` : ""}${Math.abs(lower) < 1 ? "As high as before" : `${showNumber(Math.abs(lower), 0)} mm ${lower > 0 ? "lower" : "higher"} at the cranks`}, ${steers}.`,
     verdict: j4.verdict,
     about: r.resolved.at.fork?.id,
     also: r.forks.flatMap((f) => {
@@ -53,7 +53,7 @@ export const forkDoes: Question = (r) => {
     }),
     next: j4.next,
     words: [
-      `The frame turns by ${showNumber(v.rotation_nose_up_deg, 1)}° ${v.rotation_nose_up_deg >= 0 ? "nose up" : "nose down"} until both tyres stand on one level.`,
+      `The frame turns ${showNumber(Math.abs(v.rotation_nose_up_deg), 1)}° ${v.rotation_nose_up_deg >= 0 ? "nose up" : "nose down"} until both tyres stand on one level.`,
       ...toeWords(r),
       ...setAsideWords(r),
     ],
@@ -108,7 +108,10 @@ export const forkDoes: Question = (r) => {
       {
         title: "Bands, 95 %",
         columns: ["Figure", "After"],
-        rows: NAMES.map(([key, name, unit, d]) => [name, `${showNumber(v[key], d)}${half(key)} ${unit}`]),
+        rows: NAMES.map(([key, name, unit, d]) => [
+          name,
+          `${showNumber(v[key], d)}${half(key)}${unit === "°" ? "°" : ` ${unit}`}`,
+        ]),
       },
     ],
     joints: [j4],

@@ -47,7 +47,7 @@ export const frameSound: Question = (r) => {
               tool: "lamp, loupe, magnet",
             },
     words,
-    notChecked: ["The zone-by-zone map is not in yet.", "Fatigue, hidden cracks and inside rust."],
+    notChecked: ["The zone-by-zone map is not in this version yet.", "Fatigue, hidden cracks and inside rust."],
     sources: ["wear-practice"],
   });
 };

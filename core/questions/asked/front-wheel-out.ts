@@ -25,7 +25,13 @@ export const frontWheelOut: Question = (r) => {
     verdict,
     about: fork,
     also,
-    figure: jointFigure(j12),
+    figure: jointFigure(
+      j12,
+      Math.max(
+        0,
+        j12.numbers.findIndex((n) => n.unit === "N"),
+      ),
+    ),
     open: verdict !== "no problem found",
     next: j12.next,
     words: [

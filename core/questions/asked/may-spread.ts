@@ -18,7 +18,7 @@ export const maySpread: Question = (r) => {
       refused !== undefined && j9.verdict !== "fits"
         ? refused.here
         : guessed
-          ? `Yes: ${tube}. ${each === undefined ? "" : `${each.value.toFixed(1)} each side; `}how far to push is only guessed.`
+          ? `Yes: ${tube}. ${each === undefined ? "How" : `${each.value.toFixed(1)} mm each side; how`} far to push is only a first guess.`
           : j9.reason,
     verdict: refused !== undefined && j9.verdict !== "fits" ? "refuse" : guessed ? "measure first" : j9.verdict,
     about: refused !== undefined ? refused.rule : guessed ? "push" : undefined,
@@ -34,13 +34,15 @@ export const maySpread: Question = (r) => {
     next: j9.next,
     words: [
       j9.reason,
-      ...j9.numbers.map(
-        (n) =>
-          `${n.name}: ${n.value.toFixed(2)} ${n.unit === "deg" ? "°" : n.unit}${n.band === undefined ? "" : ` (${n.band.low.toFixed(1)} to ${n.band.high.toFixed(1)}, ${n.band.means})`}${n.limit === undefined ? "" : `; ${n.limit.words}`}.`,
-      ),
-      "Creep up in steps, release, measure, and write down push and what stayed. Both sides alike by the string. Never in one go, and never with the hub as a wedge.",
+      // Nobody is told how to push what must not be pushed.
+      ...(refused !== undefined && j9.verdict !== "fits"
+        ? [`${refused.why} Instead: ${refused.insteadDo}`]
+        : [
+            "Creep up in steps, release, measure, and write down push and what stayed. Both sides alike by the string. Never in one go, and never with the hub as a wedge.",
+          ]),
     ],
-    notChecked: ["The exact push by the stay's own taper and wall: not in yet."],
+    figures: j9.numbers.flatMap((_, i) => jointFigure(j9, i) ?? []),
+    notChecked: ["The exact push by the stay's own taper and wall: not in this version yet."],
     joints: [j9],
   });
 };

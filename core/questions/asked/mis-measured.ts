@@ -3,6 +3,18 @@ import { cautionsInWords, figure, type Head, type Question, readingWords, row, s
 
 const HEAD: Head = { n: 13, question: "Did I mis-measure?", stake: "money" };
 
+const SURVEY_NAME = /\b[a-z]+(?:_[a-z]+)*_(?:mm|deg)\b/g;
+
+/** The first three of the measurements that the survey asks for. */
+function moreToMeasure(message: string): string {
+  const names = [...new Set((message.match(SURVEY_NAME) ?? []).map(readingWords))].slice(0, 3);
+  return names.length === 0 ? "Measure more of the frame" : `Measure more of the frame: ${names.join("; ")}`;
+}
+
+function inWords(message: string): string {
+  return message.replace(SURVEY_NAME, (name) => readingWords(name));
+}
+
 export const misMeasured: Question = (r) => {
   const { blunder, survey } = r.geometry;
   if (blunder.kind === "refused" || survey.kind === "refused") {
@@ -10,8 +22,8 @@ export const misMeasured: Question = (r) => {
     return row(HEAD, {
       answer: "Too little is measured to tell.",
       verdict: "measure first",
-      next: r.geometry.missing[0] ?? { kind: "measure", what: first?.message ?? "More of the frame" },
-      words: survey.kind === "refused" ? survey.refusals.map((x) => x.message) : [],
+      next: r.geometry.missing[0] ?? { kind: "measure", what: moreToMeasure(first?.message ?? "") },
+      words: survey.kind === "refused" ? survey.refusals.map((x) => inWords(x.message)) : [],
     });
   }
   const s = survey.value;
@@ -30,21 +42,32 @@ export const misMeasured: Question = (r) => {
       rows,
     },
   ];
-  const unchecked = s.uncheckable.map((u) => `${readingWords(u.measurement)}: nothing else checks it.`);
+  const alone = s.uncheckable.map((u) => readingWords(u.measurement));
+  const unchecked =
+    alone.length === 0
+      ? []
+      : [`Nothing else checks these; read each a second time, starting afresh: ${alone.join("; ")}.`];
   if (!blunder.value.disagrees) {
     return row(HEAD, {
       answer: `No: ${s.readings.length} readings agree.`,
       verdict: "no problem found",
-      about: unchecked.length > 0 ? `${unchecked.length} cannot be checked` : undefined,
+      about: alone.length > 0 ? `${alone.length} cannot be checked` : undefined,
       figure:
         s.largest_normalised_residual === null
           ? undefined
-          : figure("largest residual, in spreads", Math.abs(s.largest_normalised_residual.value), "", 1, undefined, {
-              against: "limit 3.29",
-            }),
+          : figure(
+              "furthest off, in spreads of that reading",
+              Math.abs(s.largest_normalised_residual.value),
+              "",
+              1,
+              undefined,
+              {
+                against: "limit 3.29",
+              },
+            ),
       tables,
       words: [
-        `All readings together: chi-square ${showNumber(s.chi_square, 1)} of ${showNumber(s.chi_square_limit_95, 1)} allowed with ${s.degrees_of_freedom} to spare.`,
+        `Together they differ by ${s.global_test_passes ? "no more" : "more"} than careful measuring does: chi-square ${showNumber(s.chi_square, 1)}, ${showNumber(s.chi_square_limit_95, 1)} at most with ${s.degrees_of_freedom} readings to spare.`,
       ],
       notChecked: unchecked,
       sources: survey.sources,
@@ -67,7 +90,7 @@ export const misMeasured: Question = (r) => {
   const causeWords = first === undefined ? "" : first.sentence.replace(/^[^:]*: /, "");
   const explained = first?.explains === true;
   return row(HEAD, {
-    answer: `The ${words} disagrees with everything else by ${showNumber(off, off < 10 ? 1 : 0)}${unit === "°" ? "°" : ""}.`,
+    answer: `The ${words} disagrees with everything else by ${showNumber(off, off < 10 ? 1 : 0)}${unit === "°" ? "°" : " mm"}.`,
     verdict: "measure first",
     about: shares.length > 0 ? "2 readings" : undefined,
     figure: figure(
@@ -78,7 +101,7 @@ export const misMeasured: Question = (r) => {
       undefined,
       suspect === undefined
         ? {}
-        : { against: `not ${showNumber(first?.corrected[0] ?? suspect.predicted_by_others, unit === "°" ? 1 : 0)}` },
+        : { against: `likely ${showNumber(first?.corrected[0] ?? suspect.predicted_by_others, unit === "°" ? 1 : 0)}` },
     ),
     next: {
       kind: "measure",
@@ -89,30 +112,30 @@ export const misMeasured: Question = (r) => {
     },
     words: [
       ...(explained
-        ? [`You read ${showNumber(reading?.measured ?? 0, 1)}. Likely ${causeWords}`]
+        ? [`You read ${showNumber(reading?.measured ?? 0, 1)}${unit === "°" ? "°" : " mm"}. Likely ${causeWords}`]
         : [
-            `You read ${showNumber(reading?.measured ?? 0, 1)}; the others say ${suspect === undefined ? "otherwise" : `${showNumber(suspect.predicted_by_others, 0)} ± ${showNumber(1.96 * suspect.predicted_sd, 0)}`}. No usual slip explains it.`,
+            `You read ${showNumber(reading?.measured ?? 0, 1)}${unit === "°" ? "°" : " mm"}; the others say ${suspect === undefined ? "otherwise" : `${showNumber(suspect.predicted_by_others, 0)} ± ${showNumber(1.96 * suspect.predicted_sd, 0)}`}. No usual slip explains it.`,
           ]),
       ...(shares.length > 0
         ? [
-            `The ${words} and the ${shares.join(" and ")} share one residual: the numbers cannot tell which of them is off, so measure both.`,
+            `The ${words} and the ${shares.join(" and ")} stand or fall together: the numbers cannot tell which of them is off, so measure both.`,
           ]
         : []),
       "Nothing is corrected for you. Until it is measured again, everything else is reckoned without this reading.",
     ],
     figures: [
-      figure("residual, in spreads", Math.abs(reading?.normalised_residual ?? 0), "", 1, undefined, {
+      figure("how far off, in spreads of that reading", Math.abs(reading?.normalised_residual ?? 0), "", 1, undefined, {
         against: "limit 3.29",
       }),
     ],
     tables: [
       {
         title: "What would explain it",
-        columns: ["Cause", "Reading would be", "Largest residual then", "Explains"],
+        columns: ["Cause", "Reading would be", "Worst reading then, in spreads", "Explains"],
         rows: blunder.value.explanations
           .slice(0, 6)
           .map((e) => [
-            e.sentence.replace(/^[^:]*: /, ""),
+            capital(e.sentence.replace(/^[^:]*: /, "")),
             e.corrected.map((c) => showNumber(c, 1)).join(", "),
             e.largest_residual_after === null ? "" : showNumber(Math.abs(e.largest_residual_after.value), 1),
             e.explains ? "yes" : "no",
@@ -125,6 +148,8 @@ export const misMeasured: Question = (r) => {
     cautions: cautionsInWords(survey.cautions),
   });
 };
+
+const capital = (words: string) => `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 
 const PATHS: Readonly<Record<string, string>> = {
   top_tube_actual_mm: "top_tube_cc",

@@ -19,7 +19,7 @@ export const oddPartsWork: Question = (r) => {
     also: barred.map(({ o }) => ({ verdict: "refuse" as const, about: o.part.id })),
     next: worst?.next,
     words: barred.map(({ o, x }) => `${o.part.id}: refused with this lever. ${x.why}`),
-    notChecked: ["Derailleur indexing is not in yet."],
+    notChecked: ["Derailleur indexing is not in this version yet."],
     joints,
   });
 };

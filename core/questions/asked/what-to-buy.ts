@@ -16,17 +16,11 @@ export const whatToBuy: Question = (r) => {
     undefined,
   );
   return row(HEAD, {
-    answer: `${buy.length} lines to buy${owned.length > 0 ? `, ${owned.length} you have` : ""}${first === undefined ? "" : `; the first order goes out by day ${Math.floor(first)}`}.`,
+    answer: `${buy.length} lines to buy${owned.length > 0 ? `, ${owned.length} on hand` : ""}${first === undefined ? "" : `; the first order goes out by day ${Math.floor(first)}`}.`,
     verdict: unsettled.length > 0 || unpriced.length > 0 ? "measure first" : "within",
-    about:
-      unsettled.length > 0
-        ? unsettled
-            .slice(0, 3)
-            .map((j) => j.id)
-            .join(", ")
-        : undefined,
+    about: unsettled.length > 0 ? `${unsettled.length} ${unsettled.length === 1 ? "joint" : "joints"}` : undefined,
     figure: figure(
-      "to spend",
+      "still to spend",
       buy.reduce((s, l) => s + (l.cost ?? 0), 0),
       "",
       0,
@@ -42,6 +36,7 @@ export const whatToBuy: Question = (r) => {
           }),
     words: [
       "Buy by these numbers, not by a name. A part whose joint still says measure first is not ordered before that is settled.",
+      ...(unsettled.length === 0 ? [] : [`Not settled yet: ${unsettled.map((j) => `${j.id} ${j.title}`).join("; ")}.`]),
     ],
     tables: [
       {

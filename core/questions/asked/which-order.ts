@@ -1,5 +1,6 @@
 /** Question 15: in which order do I do it, and where do I wait? */
-import { figure, type Head, type Question, row, showNumber } from "../question.js";
+import { standingRefusals } from "../../safety/index.js";
+import { figure, type Head, type Question, row, settleFirst, showNumber } from "../question.js";
 
 const HEAD: Head = { n: 15, question: "In which order do I do it, and where do I wait?", stake: "time" };
 
@@ -17,13 +18,14 @@ export const whichOrder: Question = (r) => {
   const days = Math.round(p.onePiece.days);
   const cut = Math.round(p.cutAtClosing.days);
   const over = p.meetsDeadline === false;
+  const refused = standingRefusals(r.rules)[0];
   const ways = p.waysBack.filter((w) => w.meetsDeadline);
   return row(HEAD, {
-    answer: `${days} days${cut < days ? `, ${cut} if work may be cut at closing time` : ""}.${p.deadlineDays === undefined ? "" : ` You have ${showNumber(p.deadlineDays, 0)}.`}`,
+    answer: `${refused === undefined ? "" : `No plan while a refusal stands (${refused.rule}). As entered: `}${days} days${cut < days ? `, ${cut} if work may be cut at closing time` : ""}.${p.deadlineDays === undefined ? "" : ` You have ${showNumber(p.deadlineDays, 0)}.`}`,
     verdict: p.meetsDeadline === undefined ? "within" : over ? "over" : "within",
     about: p.deadlineDays === undefined ? "no deadline entered" : `${showNumber(p.deadlineDays, 0)} days`,
     figure: figure(
-      "days from the first session",
+      "length",
       p.onePiece.days,
       "days",
       0,
@@ -31,20 +33,23 @@ export const whichOrder: Question = (r) => {
       p.deadlineDays === undefined
         ? {}
         : {
-            against: `of ${showNumber(p.deadlineDays, 0)}`,
+            against: `you have ${showNumber(p.deadlineDays, 0)}`,
             limit: { high: p.deadlineDays, words: `${showNumber(p.deadlineDays, 0)} days` },
           },
     ),
     open: over || p.findings.some((f) => f.level !== "advice"),
-    next: over
-      ? {
-          kind: "decide",
-          what:
-            ways[0] === undefined
-              ? "A later day, or fewer tasks: nothing tried here meets the deadline"
-              : `${ways[0].what.charAt(0).toUpperCase()}${ways[0].what.slice(1)}: ${showNumber(ways[0].days, 1)} days`,
-        }
-      : undefined,
+    next:
+      refused !== undefined
+        ? settleFirst(refused)
+        : over
+          ? {
+              kind: "decide",
+              what:
+                ways[0] === undefined
+                  ? "A later day, or fewer tasks: nothing tried here meets the deadline"
+                  : `${ways[0].what.charAt(0).toUpperCase()}${ways[0].what.slice(1)} bring it to ${showNumber(ways[0].days, 1)} days`,
+            }
+          : undefined,
     words: [
       `${showNumber(p.handsOnH, 1)} h of work over ${p.onePiece.sessions} sessions, ${showNumber(p.waitsDays, 0)} days of waiting. Round the clock it could not be under ${showNumber(p.criticalPathDays, 1)} days.`,
       p.onePiece.proven

@@ -20,7 +20,7 @@ export const worthIt: Question = (r) => {
   return row(HEAD, {
     answer:
       verdict === "over"
-        ? `Over by ${showNumber(m.overBy, m.overBy % 1 === 0 ? 0 : 2)}${way === undefined ? "." : `. With ${way.name} ${showNumber(way.toSpare ?? 0, 0)} is left.`}`
+        ? `Over the budget by ${showNumber(m.overBy, m.overBy % 1 === 0 ? 0 : 2)}.${way === undefined ? "" : ` A way that leaves ${showNumber(way.toSpare ?? 0, 0)}: ${way.name}.`}`
         : verdict === "within"
           ? `Within the budget: ${showNumber(m.toSpare, m.toSpare % 1 === 0 ? 0 : 2)} left.`
           : m.budget === undefined
@@ -37,7 +37,7 @@ export const worthIt: Question = (r) => {
       m.budget === undefined
         ? {}
         : {
-            against: `of ${showNumber(m.budget, 0)}`,
+            against: `budget ${showNumber(m.budget, 0)}`,
             limit: { high: m.budget, words: `budget ${showNumber(m.budget, 0)}` },
           },
     ),
@@ -48,7 +48,7 @@ export const worthIt: Question = (r) => {
             what:
               way === undefined
                 ? `Find ${showNumber(m.overBy, 0)} to save, or raise the budget`
-                : `${way.name.charAt(0).toUpperCase()}${way.name.slice(1)}, or ${showNumber(m.overBy, 0)} more`,
+                : `Take ${way.name}; or raise the budget by ${showNumber(m.overBy, 0)}`,
           }
         : m.next[0],
     words: [
@@ -58,19 +58,19 @@ export const worthIt: Question = (r) => {
         : [`Your own work at the shop's rate would be ${showNumber(m.work, 0)}; it is not in the sum.`]),
       ...(m.dearerThanReadyBicycleBy === undefined
         ? [
-            "What a used bicycle of that kind costs is not entered: put it into the price list as same_bike_used, and it stands here beside the sum.",
+            "What a used bicycle of that kind costs is not entered (same_bike_used in the price list); it would stand here beside the sum.",
           ]
         : [
             `Against a used bicycle of that kind: ${m.dearerThanReadyBicycleBy > 0 ? `${showNumber(m.dearerThanReadyBicycleBy, 0)} dearer` : `${showNumber(-m.dearerThanReadyBicycleBy, 0)} cheaper`}.`,
           ]),
       ...(hours.kind === "answered"
         ? [
-            `Hours: ${showNumber(hours.value.handsOnH, 1)}${hours.value.hoursMax === undefined ? "" : ` of ${showNumber(hours.value.hoursMax, 0)}, ${hours.value.verdict}`}.`,
+            `Work: ${showNumber(hours.value.handsOnH, 1)} h${hours.value.hoursMax === undefined ? "" : ` of ${showNumber(hours.value.hoursMax, 0)} h, ${hours.value.verdict}`}.`,
           ]
         : []),
       ...(mass.kind === "answered"
         ? [
-            `Mass: ${showNumber(mass.value.massG / 1000, 1)} kg ± ${showNumber(mass.value.halfWidthG / 1000, 2)}, without what is not entered${mass.value.massNotKnown.length > 0 ? ` (not weighed: ${mass.value.massNotKnown.join(", ")})` : ""}.`,
+            `Mass: ${showNumber(mass.value.massG / 1000, 2)} kg ± ${showNumber(mass.value.halfWidthG / 1000, 2)}, without what is not entered${mass.value.massNotKnown.length > 0 ? ` (not weighed: ${mass.value.massNotKnown.join(", ")})` : ""}.`,
           ]
         : []),
     ],
@@ -93,7 +93,7 @@ export const worthIt: Question = (r) => {
         columns: ["Line", "Sum"],
         rows: Object.entries(m.byKind)
           .filter(([, v]) => v > 0)
-          .map(([k, v]) => [k, showNumber(v, 0)]),
+          .map(([k, v]) => [k.replaceAll("_", " "), showNumber(v, 0)]),
       },
     ],
     sources: money.sources,
