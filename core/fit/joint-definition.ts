@@ -4,6 +4,7 @@ import type { Place } from "../workshop/index.js";
 import type { JointAnswer } from "./joint.js";
 import type { FitView } from "./view.js";
 
+/** Reads its view and nothing else: no `this`, no state outside. Answers are used again where the view says the same. */
 export type JointFn = (view: FitView) => JointAnswer;
 
 export interface JointDefinition {

@@ -85,14 +85,15 @@ function steerToPedalDeg(input: ToeClearanceInput, ringMm: number): number {
   return high;
 }
 
-/** Distance of a point from the surface of the ring; negative inside it. */
-function fromRing(point: Vec, centre: Vec, axle: Vec, ringMm: number, sectionMm: number): number {
-  const x = point[0] - centre[0];
-  const y = point[1] - centre[1];
-  const z = point[2] - centre[2];
+/** Distance of a point at BB height from the surface of the ring; negative inside it. Run some thousand times an answer. */
+function fromRing(px: number, py: number, centre: Vec, axle: Vec, ringMm: number, sectionMm: number): number {
+  const x = px - centre[0];
+  const y = py - centre[1];
+  const z = -centre[2];
   const along = x * axle[0] + y * axle[1] + z * axle[2];
   const across = Math.sqrt(Math.max(x * x + y * y + z * z - along * along, 0));
-  return Math.hypot(across - ringMm, along) - sectionMm;
+  const out = across - ringMm;
+  return Math.sqrt(out * out + along * along) - sectionMm;
 }
 
 /** Least value of a smooth function between two places, by golden section. */
@@ -126,12 +127,12 @@ export function toeDistances(
   const ahead = (steerDeg: number): number => {
     const { centre, axle } = turnedWheel(input, steerDeg * RAD);
     let x = pedal[0];
-    let gap = fromRing(pedal, centre, axle, ring, section);
+    let gap = fromRing(pedal[0], pedal[1], centre, axle, ring, section);
     if (gap < 0) {
       // overlapping: back out of the ring to its rear face
       for (let i = 0; i < 500 && gap < -1e-9; i++) {
         x += gap;
-        gap = fromRing([x, pedal[1], 0], centre, axle, ring, section);
+        gap = fromRing(x, pedal[1], centre, axle, ring, section);
       }
       return x - pedal[0];
     }
@@ -139,13 +140,13 @@ export function toeDistances(
     for (let i = 0; i < 2000 && gap > 1e-9; i++) {
       x += gap;
       if (x > reachMm) return Number.POSITIVE_INFINITY;
-      gap = fromRing([x, pedal[1], 0], centre, axle, ring, section);
+      gap = fromRing(x, pedal[1], centre, axle, ring, section);
     }
     return gap < 1e-4 ? x - pedal[0] : Number.POSITIVE_INFINITY;
   };
   const straight = (steerDeg: number): number => {
     const { centre, axle } = turnedWheel(input, steerDeg * RAD);
-    return fromRing(pedal, centre, axle, ring, section);
+    return fromRing(pedal[0], pedal[1], centre, axle, ring, section);
   };
   const least = (f: (t: number) => number, from: number, to: number, steps: number): readonly [number, number] => {
     const step = (to - from) / steps;
