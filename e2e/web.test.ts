@@ -285,7 +285,7 @@ describe("editing", () => {
     await withPage(own, "/b/quayside/do", async (page) => {
       const gate = page.locator(".gate").first();
       await gate.getByRole("button").press("Enter");
-      expect(await gate.textContent()).toContain("It waits for a name, a day, what was seen");
+      expect(await gate.textContent()).toContain("It waits for a name, a day and what was seen");
       expect(await own.workshop.exportText("build", "quayside")).not.toContain("evidence");
       await gate.getByLabel("By").fill("A. Person");
       await gate.getByLabel("On (year-month-day)").fill("2026-05-02");
@@ -404,6 +404,81 @@ describe("keys", () => {
   });
 });
 
+describe("what a builder sees first", () => {
+  it("a settled row is a line, and what is not answered yet is a shorter one", async () => {
+    await withPage(web, "/b/quayside", async (page) => {
+      const high = async (selector: string) => (await page.locator(selector).boundingBox())?.height ?? 999;
+      for (const n of [3, 16, 17, 18]) expect(await high(`#q${n}`)).toBeLessThan(60);
+      for (const n of [1, 4, 5, 8]) expect(await high(`#q${n}`)).toBeLessThan(120);
+      expect(await page.textContent(".first")).toMatch(/\d+ of 20 questions are open/);
+      // The first step of all is the first step of the first open row.
+      expect(await page.getAttribute(".first a.next", "href")).toBe(
+        await page.locator("article.row a.next").first().getAttribute("href"),
+      );
+    });
+  });
+
+  it("drawings keep the ink of their letters: the suspect's figure is in the accent, dust says how wide it is", async () => {
+    await withPage(web, "/b/quayside/measure", async (page) => {
+      const fill = (selector: string) =>
+        page.$eval(selector, (el) => [getComputedStyle(el).fill, getComputedStyle(el).fontSize]);
+      const accent = await fill("svg .t-accent");
+      const strong = await fill("svg .t-strong");
+      expect(accent[0]).not.toBe(strong[0]);
+      expect(await page.locator("svg .g-dust path").count()).toBe(4);
+      expect(await page.textContent("main svg")).toContain("Dust round a joint is drawn ten times as wide as it is.");
+    });
+  });
+
+  it("a joint that fits is one line, and its numbers open with the keyboard", async () => {
+    await withPage(web, "/b/quayside/fit", async (page) => {
+      expect(await page.isVisible("#J1 .nums")).toBe(false);
+      await tabTo(page, "#J1 summary");
+      await page.keyboard.press("Enter");
+      await page.waitForSelector("#J1 .nums");
+    });
+  });
+
+  it("what bends before any dry fit can be accepted by name on the plan's sheet", async () => {
+    await withPage(web, "/b/quayside/do", async (page) => {
+      expect(await page.locator(".gate h3", { hasText: "t07" }).count()).toBe(1);
+      expect(await page.textContent(".sessions")).not.toContain("Locked until t07 is signed");
+    });
+  });
+
+  it("is there in the colours of somebody's own system too, and nothing moves where that is not wanted", async () => {
+    const context = await browser.newContext({
+      viewport: TABLET,
+      forcedColors: "active",
+      colorScheme: "dark",
+      reducedMotion: "reduce",
+    });
+    const page = await context.newPage();
+    await page.goto(`${web.url}/b/quayside`);
+    await page.waitForSelector("#q13");
+    const [line, ground] = await page.evaluate(() => {
+      const path = document.querySelector("svg .g-after path.r-after, svg .g-after circle.r-after");
+      return [path === null ? "" : getComputedStyle(path).stroke, getComputedStyle(document.body).backgroundColor];
+    });
+    expect(line).toBe("rgb(255, 255, 255)");
+    expect(ground).not.toBe(line);
+    expect(await page.evaluate(() => document.getAnimations().length)).toBe(0);
+    await context.close();
+  });
+
+  it("asks for the list of builds again when the button is pressed", async () => {
+    const context = await browser.newContext({ viewport: TABLET });
+    const page = await context.newPage();
+    await page.route("**/api/builds", (route) => route.abort());
+    await page.goto(`${web.url}/`);
+    await page.waitForSelector(".trouble");
+    await page.unroute("**/api/builds");
+    await page.click("button:has-text('Ask again')");
+    await page.waitForSelector(".list");
+    await context.close();
+  });
+});
+
 describe("hostile texts", () => {
   const NASTY = '<img src=x onerror="window.hit=1"><script>window.hit=1</script>';
   it("are shown as text", async () => {
@@ -422,6 +497,30 @@ describe("hostile texts", () => {
           expect(complaints).toEqual([]);
         });
       }
+    } finally {
+      await own.close();
+    }
+  });
+
+  it("a word longer than the sheet is wide breaks, and widens no page", { timeout: 120_000 }, async () => {
+    const long = "Donaudampfschifffahrtsgesellschaftskapitaen".repeat(4);
+    const own = await openWebWorkshop(
+      site,
+      demoText()
+        .replace(/^title: .*$/m, `title: ${long}`)
+        .replace(/^label: .*$/m, `label: ${long}`)
+        .replace("rust: light bloom at the bottom-bracket shell", `rust: ${long}`),
+    );
+    try {
+      for (const [name, path] of [...PAGES, ["question-2", "/b/quayside/q/2"]] as const)
+        await withPage(
+          own,
+          path,
+          async (page) => {
+            expect(await overflow(page), name).toBeLessThanOrEqual(0);
+          },
+          PHONE,
+        );
     } finally {
       await own.close();
     }

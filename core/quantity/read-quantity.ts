@@ -18,7 +18,6 @@ import { findUnit, type Unit } from "./unit-table.js";
 
 export const MAX_WRITTEN_LENGTH = 64;
 /** Larger figures are a slip of the keyboard. */
-export const MAX_WRITTEN_VALUE = 1e9;
 const MAX_EXACT = exactFromDecimal("1e9");
 const ONE = exactFromDecimal("1");
 

@@ -71,4 +71,3 @@ export const buildSchema = fixed({
   spent: ratio(0, 1_000_000).optional(),
 });
 export type BuildDoc = z.output<typeof buildSchema>;
-export type OperationDoc = BuildDoc["operations"][number];

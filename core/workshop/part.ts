@@ -243,4 +243,3 @@ export const partSchema = z.unknown().transform((given, ctx): Part => {
   }
   return z.NEVER;
 });
-export const PART_KINDS: readonly PartKind[] = KINDS;

@@ -47,6 +47,53 @@ describe("cloud and wall", () => {
   });
 });
 
+describe("letters under cloud and wall", () => {
+  /** Stretch of each text on its row, at 8.2 px a letter. */
+  const stretches = (items: readonly Item[]) =>
+    only(items, "text").map((t) => {
+      const long = t.text.length * 8.2;
+      const left = t.anchor === "end" ? t.at.x - long : t.anchor === "middle" ? t.at.x - long / 2 : t.at.x;
+      return { row: t.at.y, left, right: left + long };
+    });
+
+  test.each([
+    [587, 560],
+    [44, 35],
+    [35.7, 40],
+    [39.9, 40],
+    [40, 40],
+    [1, 100],
+    [100, 1],
+  ])("%d against at most %d: none runs into another, none out of the drawing, none into the line", (value, limit) => {
+    const { items, view } = cloudAndWall({ what: "sum", unit: "", value, limit, limitIs: "most" });
+    const line = only(items, "line")[0]?.from.y ?? 0;
+    const found = stretches(items);
+    for (const [i, a] of found.entries()) {
+      expect(a.left).toBeGreaterThanOrEqual(0);
+      expect(a.right).toBeLessThanOrEqual(view.widthMm);
+      expect(a.row).toBeGreaterThanOrEqual(view.yMm);
+      // Letters of 16 px are less than 13 px high.
+      expect(a.row + 13).toBeLessThan(line - 5);
+      for (const b of found.slice(i + 1)) expect(a.row !== b.row || a.right < b.left || b.right < a.left).toBe(true);
+    }
+  });
+
+  test("between a least and a most stand two walls with hatched ground outside", () => {
+    const { items } = cloudAndWall({
+      what: "chainstay",
+      unit: "mm",
+      value: 5,
+      band: b95(3, 7),
+      limit: 4,
+      most: 6,
+      limitIs: "least",
+    });
+    expect(only(items, "line").filter((l) => l.role === "cut")).toHaveLength(2);
+    expect(only(items, "hatch")).toHaveLength(2);
+    expect(texts(items)).toEqual(["4 to 6"]);
+  });
+});
+
 describe("gap bars", () => {
   const rows = [
     { name: "a", gapMm: 10, band: b95(9, 11), wantedMm: 6 },
@@ -96,6 +143,21 @@ test("the plan says when it is done and when it is due", () => {
     version: "wide",
   });
   expect(drawing.label).toBe("2 evenings at the bench, 1 wait, done on day 40, due on day 35.");
+});
+
+test("the words of a wait stand where no evening crosses them", () => {
+  const drawing = planStrip({
+    sessions: [0, 7, 9, 14],
+    waits: [{ fromDay: 7, toDay: 13, text: "wait 6" }],
+    finish: { day: 44 },
+    version: "wide",
+  });
+  const words = only(drawing.items, "text").find((t) => t.text === "wait 6");
+  const half = ("wait 6".length * 8.2) / 2;
+  for (const solid of only(drawing.items, "solid").filter((s) => s.points.length === 4)) {
+    const xs = solid.points.map((p) => p.x);
+    expect(Math.max(...xs) < (words?.at.x ?? 0) - half || Math.min(...xs) > (words?.at.x ?? 0) + half).toBe(true);
+  }
 });
 
 test("force arrows are to one scale, and an open end is open", () => {

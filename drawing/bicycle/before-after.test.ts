@@ -43,6 +43,12 @@ describe("before and after", () => {
     expect(d - c).toBeCloseTo(SAMPLE_BEFORE.rearAxle.x - SAMPLE_AFTER.rearAxle.x + 9, 9);
   });
 
+  test("pencil lies under the ink", () => {
+    const names = drawn(base).items.flatMap((i) => (i.kind === "group" ? [i.name] : []));
+    expect(names.indexOf("before")).toBeGreaterThanOrEqual(0);
+    expect(names.indexOf("before")).toBeLessThan(names.indexOf("after"));
+  });
+
   test("the drawn trail is the published one: (R cos H - rake) / sin H", () => {
     // Formula as in the side-view contract; by hand for R 346, H 71.1°, rake 45: (346 x 0.32392 - 45) / 0.94609 = 70.90.
     const sketch = sampleSketch({
@@ -77,6 +83,18 @@ describe("before and after", () => {
     expect(long[0]).toBeCloseTo(SAMPLE_AFTER.frontAxle.x - SAMPLE_AFTER.rearAxle.x, 9);
     expect(long[1]).toBeCloseTo(SAMPLE_AFTER.headTop.y, 9);
     expect(long[2]).toBeCloseTo(SAMPLE_AFTER.headTop.x, 9);
+  });
+
+  test("tubes are dimensioned along themselves, and the suspect in the accent", () => {
+    const { items } = drawn({ ...base, dimensions: [{ name: "chainstay" }, { name: "top-tube", accent: true }] });
+    const lines = group(items, "dimensions").filter((i) => i.kind === "dimension");
+    const stay = lines.find((d) => d.text.startsWith("chainstay"));
+    // The sample's chainstay is 442 by its own figures.
+    expect(Math.hypot((stay?.to.x ?? 0) - (stay?.from.x ?? 0), (stay?.to.y ?? 0) - (stay?.from.y ?? 0))).toBeCloseTo(
+      Math.hypot(SAMPLE_AFTER.rearAxle.x - SAMPLE_AFTER.bb.x, SAMPLE_AFTER.rearAxle.y - SAMPLE_AFTER.bb.y),
+      9,
+    );
+    expect(lines.map((d) => d.role)).toEqual(["dimension", "accent"]);
   });
 
   test("dust is ten times as wide as it is, and the drawing says so in letters and label", () => {

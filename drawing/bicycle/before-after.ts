@@ -142,9 +142,10 @@ export function beforeAfter(input: BeforeAfterInput): Answer<{ readonly drawing:
         { kind: "line", role: "ground", from: at(left, 0), to: at(right, 0) },
       ],
     },
+    // Pencil lies under the ink: what the new bicycle hides is hidden.
+    ...(before === undefined ? [] : [{ kind: "group", name: "before", items: pencilBicycle(before) } as const]),
     { kind: "group", name: "after", items: inkBicycle(after) },
   ];
-  if (before !== undefined) items.push({ kind: "group", name: "before", items: pencilBicycle(before) });
   items.push({
     kind: "group",
     name: "dust",

@@ -11,6 +11,8 @@ export interface CloudAndWallInput {
   readonly limit: number;
   /** "least": it must not be smaller than the limit (wall on the left). "most": not greater (wall on the right). */
   readonly limitIs: "least" | "most";
+  /** A second wall above a least limit: the number must stand between the two. */
+  readonly most?: number;
   readonly decimals?: number;
   /** The stretch shown; chosen from value, band and limit otherwise. */
   readonly from?: number;
@@ -19,8 +21,11 @@ export interface CloudAndWallInput {
 
 /** Drawn in px of the look: 280 wide. */
 const WIDTH = 280;
-const HEIGHT = 74;
-const LINE_Y = 40;
+const TOP = 80;
+const LINE_Y = 44;
+/** Letters stand under the line in one row, and in a second one only where they would run into each other. */
+const ROW_Y = [LINE_Y - 21, LINE_Y - 40] as const;
+const LETTER_PX = 8.2;
 
 /**
  * Where does the number stand against its limit? The dust is the number, 95 % of it inside its band; the wall is the limit with hatched
@@ -32,8 +37,10 @@ export function cloudAndWall(input: CloudAndWallInput): Drawing {
   const value = known && input.value !== undefined ? input.value : input.limit;
   const band = known ? input.band : undefined;
   const lowest = Math.min(value, band?.low ?? value, input.limit);
-  const highest = Math.max(value, band?.high ?? value, input.limit);
-  const spare = Math.max(highest - lowest, Math.abs(input.limit) * 0.1, 1e-6) * 0.4;
+  const highest = Math.max(value, band?.high ?? value, input.limit, input.most ?? input.limit);
+  // A band gives the scale by itself; without one a tenth of the limit is shown at least.
+  const least = band === undefined ? Math.abs(input.limit) * 0.1 : 0;
+  const spare = Math.max(highest - lowest, least, 1e-6) * 0.4;
   const from = input.from ?? lowest - spare;
   const to = input.to ?? highest + spare;
   const x = (n: number) => 8 + (WIDTH - 16) * Math.min(1, Math.max(0, (n - from) / (to - from)));
@@ -43,18 +50,29 @@ export function cloudAndWall(input: CloudAndWallInput): Drawing {
   if (behind[1] > behind[0]) {
     items.push({ kind: "hatch", hatch: "short", path: rectangle(behind[0], LINE_Y, behind[1] - behind[0], 30) });
   }
+  const mostX = input.most === undefined || input.limitIs === "most" ? undefined : x(input.most);
+  if (mostX !== undefined && mostX < WIDTH - 8) {
+    items.push({ kind: "hatch", hatch: "short", path: rectangle(mostX, LINE_Y, WIDTH - 8 - mostX, 30) });
+  }
   items.push({ kind: "line", role: "after", from: at(8, LINE_Y), to: at(WIDTH - 8, LINE_Y) });
   const say = `${input.what}: `;
-  const limitWords = `limit ${numberWords(input.limit, decimals).replace(/\.0+$/, "")}`;
-  const wall: Item = {
+  const plain = (n: number) => numberWords(n, decimals).replace(/\.0+$/, "");
+  const limitWords =
+    mostX === undefined || input.most === undefined
+      ? `limit ${plain(input.limit)}`
+      : `${plain(input.limit)} to ${plain(input.most)}`;
+  const wallAt = (atX: number): Item => ({
     kind: "line",
     role: "cut",
-    from: at(wallX, LINE_Y - (band === undefined ? 0 : 6)),
-    to: at(wallX, LINE_Y + 33),
-  };
+    from: at(atX, LINE_Y - 5),
+    to: at(atX, LINE_Y + 33),
+  });
+  const walls = mostX === undefined ? [wallAt(wallX)] : [wallAt(wallX), wallAt(mostX)];
+  /** What stands in the first row of letters already, left and right. */
+  const taken: (readonly [number, number])[] = [];
   let label: string;
   if (!known) {
-    items.push(wall, {
+    items.push(...walls, {
       kind: "text",
       role: "note",
       at: at(wallX + (input.limitIs === "least" ? 10 : -10), LINE_Y + 10),
@@ -75,7 +93,7 @@ export function cloudAndWall(input: CloudAndWallInput): Drawing {
         fill: "paper",
         points: [at(left, LINE_Y + 4), at(right, LINE_Y + 4), at(right, LINE_Y + 26), at(left, LINE_Y + 26)],
       });
-      items.push(wall, {
+      items.push(...walls, {
         kind: "dust",
         shape: "strip",
         at: at((left + right) / 2, LINE_Y + 15),
@@ -85,15 +103,18 @@ export function cloudAndWall(input: CloudAndWallInput): Drawing {
         dots: 120,
       });
     } else {
-      const room = v < WIDTH - 110;
-      items.push(wall, {
+      const long = "as entered".length * LETTER_PX;
+      const right = v < WIDTH - long - 20;
+      taken.push(right ? [v, v + 14 + long] : [v - 14 - long, v]);
+      items.push(...walls, {
         kind: "text",
         role: "note",
-        at: at(v + (room ? 14 : -14), LINE_Y - 15),
+        at: at(v + (right ? 14 : -14), ROW_Y[0]),
         text: "as entered",
-        anchor: room ? "start" : "end",
+        anchor: right ? "start" : "end",
       });
     }
+    taken.push([v - 12, v + 12]);
     items.push({
       kind: "solid",
       ink: "ink",
@@ -101,17 +122,21 @@ export function cloudAndWall(input: CloudAndWallInput): Drawing {
     });
     label = `${say}${numberWords(value, decimals)} ${input.unit} ${bandWords(value, band, decimals)}; ${limitWords} ${input.unit}.`;
   }
-  const near = Math.abs(x(value) - wallX) < 44 && known;
+  const half = (limitWords.length * LETTER_PX) / 2;
+  const middle = mostX === undefined ? wallX : (wallX + mostX) / 2;
+  const centre = Math.min(WIDTH - 8 - half, Math.max(8 + half, middle));
+  const free = taken.every(([left, right]) => centre + half + 6 < left || centre - half - 6 > right);
   items.push({
     kind: "text",
     role: "note",
-    at: at(Math.min(WIDTH - 8, Math.max(8, wallX)), near ? 0 : band === undefined ? 2 : 10),
+    at: at(centre, free ? ROW_Y[0] : ROW_Y[1]),
     text: limitWords,
-    anchor: wallX < 40 ? "start" : wallX > WIDTH - 40 ? "end" : "middle",
+    anchor: "middle",
   });
+  const foot = (free ? ROW_Y[0] : ROW_Y[1]) - 6;
   return {
     label,
-    view: { xMm: 0, yMm: -4, widthMm: WIDTH, heightMm: HEIGHT + 4 },
+    view: { xMm: 0, yMm: foot, widthMm: WIDTH, heightMm: TOP - foot },
     widthMm: 56,
     nominalWidthPx: WIDTH,
     items,

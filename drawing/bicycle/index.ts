@@ -4,5 +4,7 @@ export * from "./cloud-and-wall.js";
 export * from "./front-retention-arrows.js";
 export * from "./gap-bars.js";
 export * from "./plan-strip.js";
+export * from "./rear-spread.js";
 export * from "./residual-bars.js";
 export * from "./sketch-dimensions.js";
+export * from "./tab-place.js";

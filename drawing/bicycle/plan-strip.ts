@@ -12,6 +12,17 @@ export interface PlanStripInput {
   readonly version: "wide" | "narrow";
 }
 
+/** The widest stretch between two places that no stroke crosses: letters stand there. */
+function widestFree(from: number, to: number, strokes: readonly number[]): readonly [number, number] {
+  const edges = [from, ...strokes.filter((s) => s > from && s < to).sort((a, b) => a - b), to];
+  let best: readonly [number, number] = [from, from];
+  for (const [i, left] of edges.entries()) {
+    const right = edges[i + 1] ?? left;
+    if (right - left > best[1] - best[0]) best = [left, right];
+  }
+  return best;
+}
+
 /** When is the work, when is waiting, and where does the end stand against the deadline? Days from left to right. */
 export function planStrip(input: PlanStripInput): Drawing {
   const wide = input.version === "wide";
@@ -55,7 +66,7 @@ export function planStrip(input: PlanStripInput): Drawing {
     }
   }
   for (const wait of waits) {
-    const span = x(wait.toDay) - x(wait.fromDay);
+    const [left, right] = widestFree(x(wait.fromDay), x(wait.toDay), sessions.map(x));
     items.push({
       kind: "polyline",
       role: "unknown",
@@ -68,11 +79,11 @@ export function planStrip(input: PlanStripInput): Drawing {
         at(x(wait.fromDay), bottom + 42),
       ],
     });
-    if (wide && span > wait.text.length * 8.5) {
+    if (wide && right - left > wait.text.length * 8.5 + 8) {
       items.push({
         kind: "text",
         role: "note",
-        at: at((x(wait.fromDay) + x(wait.toDay)) / 2, bottom + 22),
+        at: at((left + right) / 2, bottom + 22),
         text: wait.text,
         anchor: "middle",
       });

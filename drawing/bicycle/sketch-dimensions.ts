@@ -9,6 +9,9 @@ export const DIMENSION_NAMES = [
   "trail",
   "head-angle",
   "seat-angle",
+  "top-tube",
+  "seat-tube",
+  "chainstay",
 ] as const;
 export type DimensionName = (typeof DIMENSION_NAMES)[number];
 
@@ -18,10 +21,16 @@ export interface DimensionWish {
   readonly text?: string;
   /** The value before, with its word: "was 1042". */
   readonly was?: string;
+  /** The one that somebody is to look at again. */
+  readonly accent?: boolean;
 }
 
 function angleDeg(from: Point, to: Point): number {
   return (Math.atan2(to.y - from.y, to.x - from.x) * 180) / Math.PI;
+}
+
+function between(a: Point, b: Point): number {
+  return Math.hypot(b.x - a.x, b.y - a.y);
 }
 
 /** Where does the steering axis meet the ground? */
@@ -48,6 +57,12 @@ export function drawnValue(sketch: BicycleSketch, name: DimensionName): number {
       return 180 - angleDeg(sketch.headBottom, sketch.headTop);
     case "seat-angle":
       return 180 - angleDeg(sketch.bb, sketch.seatCluster);
+    case "top-tube":
+      return between(sketch.seatCluster, sketch.headCrossing);
+    case "seat-tube":
+      return between(sketch.bb, sketch.seatCluster);
+    case "chainstay":
+      return between(sketch.bb, sketch.rearAxle);
   }
 }
 
@@ -59,6 +74,9 @@ const WORDS: Readonly<Record<DimensionName, string>> = {
   trail: "trail",
   "head-angle": "head",
   "seat-angle": "seat",
+  "top-tube": "top tube",
+  "seat-tube": "seat tube",
+  chainstay: "chainstay",
 };
 
 /** What is drawn for one wished dimension? `pxMm` = world mm of one px of the look. */
@@ -75,7 +93,7 @@ export function dimensionItems(
   const was = wish.was === undefined ? {} : { was: wish.was };
   const line = (from: Point, to: Point, offsetMm: number, place: "middle" | "outside" = "middle"): Item => ({
     kind: "dimension",
-    role: "dimension",
+    role: wish.accent === true ? "accent" : "dimension",
     from,
     to,
     offsetMm,
@@ -94,6 +112,12 @@ export function dimensionItems(
           ? line(at(bb.x + 60 * pxMm, groundY), at(bb.x + 60 * pxMm, bb.y), 0)
           : line(at(bb.x + 60 * pxMm, bb.y), at(bb.x + 60 * pxMm, groundY), 0, "outside"),
       ];
+    case "top-tube":
+      return [line(seatCluster, sketch.headCrossing, 34 * pxMm)];
+    case "seat-tube":
+      return [line(bb, seatCluster, -26 * pxMm)];
+    case "chainstay":
+      return [line(rearAxle, bb, -46 * pxMm)];
     case "stack":
       return [line(bb, at(bb.x, headTop.y), 0)];
     case "reach":
@@ -126,11 +150,8 @@ export function dimensionItems(
           endDeg: 180,
           text,
           anchor: "end",
-          // Clear of tyre and spokes: under the ground, left of the trail, where the drawing is wide.
-          textAt:
-            version === "wide"
-              ? at(Math.min(hit.x, frontAxle.x) - 12 * pxMm, groundY - 30 * pxMm)
-              : at(hit.x - radiusMm * 1.04, groundY + 26 * pxMm),
+          // Clear of tyre and spokes: under the ground, left of the trail.
+          textAt: at(Math.min(hit.x, frontAxle.x) - 12 * pxMm, groundY - 30 * pxMm),
           ...was,
         },
       ];

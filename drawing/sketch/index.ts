@@ -1,1 +1,2 @@
+export * from "./dust-of-donor.js";
 export * from "./sketch-of-build.js";

@@ -2,6 +2,7 @@
 import type { NextStep } from "@coldset/core/quantity";
 import type { Reckoning } from "@coldset/core/questions";
 import { valueAt } from "../state/save-queue.js";
+import { settlesWords } from "../state/words.js";
 import type { OpenDoc } from "../state/workshop.js";
 import { FIELD_GROUPS, type FieldInfo, READINGS, stationFields } from "./donor-fields.js";
 import type { EntryTarget } from "./entry-field.js";
@@ -44,7 +45,7 @@ export function askedFields(r: Reckoning, docs: readonly OpenDoc[]): readonly As
           ...(step.how === undefined ? {} : { how: step.how }),
         },
         target: { kind: found.doc.kind, id: found.doc.id, path: found.path, words: found.words },
-        settles: `Settles ${settles.join(", ")}.`,
+        settles: `It settles ${settlesWords(settles)}.`,
       },
     ];
   });

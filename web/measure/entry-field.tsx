@@ -110,7 +110,7 @@ function EntryFieldNow(props: FieldProps) {
           ? "not read yet"
           : typeof props.read === "number" && (info.sort.as === "length" || info.sort.as === "angle")
             ? readBack(props.read, info.sort)
-            : "as entered";
+            : "";
   const described = {
     "aria-describedby": `${id}-as`,
     "aria-invalid": entry.bad === undefined ? undefined : true,
@@ -127,7 +127,7 @@ function EntryFieldNow(props: FieldProps) {
         ) : info.sort.as === "long text" ? (
           <textarea
             id={id}
-            rows={2}
+            rows={Math.min(6, Math.max(2, Math.ceil(entry.text.length / 24)))}
             value={entry.text}
             placeholder="?"
             onChange={(event) => entry.change(event.currentTarget.value)}
@@ -152,7 +152,7 @@ function EntryFieldNow(props: FieldProps) {
         {entry.bad !== undefined ? (
           <span className="kept">before this: {entry.kept === "" ? "not measured" : entry.kept}</span>
         ) : null}
-        {info.how === undefined ? null : <span className="kept">{info.how}</span>}
+        {info.how === undefined || (!empty && /^As /.test(info.how)) ? null : <span className="kept">{info.how}</span>}
       </p>
     </div>
   );

@@ -79,7 +79,7 @@ function ReadingRow(props: {
   const empty = entry.text.trim() === "";
   const w = check?.normalised_residual;
   const under = empty
-    ? `Not measured. ${info.how ?? ""}`
+    ? "Not measured."
     : entry.bad !== undefined
       ? entry.bad.join(" ")
       : entry.halfWritten
@@ -87,13 +87,18 @@ function ReadingRow(props: {
         : value === undefined
           ? "as entered"
           : readBack(value.value, info.sort, sd);
+  const said =
+    check === undefined || empty ? "" : w === null || w === undefined ? "Nothing else checks it." : sayOf(props, check);
   return (
     <li className={hot ? "hot" : undefined}>
       {props.brace === undefined ? null : <span className={`brace ${props.brace}`} />}
-      <label className="nm" htmlFor={id}>
-        {info.title}
-        {info.sub === undefined ? null : <small>{info.sub}</small>}
-      </label>
+      <div className="nm">
+        <label htmlFor={id}>
+          {info.title}
+          {info.sub === undefined ? null : <small>{info.sub}</small>}
+        </label>
+        {said === "" ? null : <p className="say">{said}</p>}
+      </div>
       <div className="rd">
         <input
           id={id}
@@ -102,7 +107,7 @@ function ReadingRow(props: {
           placeholder="?"
           autoComplete="off"
           spellCheck={false}
-          aria-describedby={`${id}-as`}
+          aria-describedby={empty && info.how !== undefined ? `${id}-as ${id}-how` : `${id}-as`}
           aria-invalid={entry.bad === undefined ? undefined : true}
           onChange={(event) => entry.change(event.currentTarget.value)}
           onBlur={entry.leave}
@@ -115,22 +120,18 @@ function ReadingRow(props: {
         </small>
       </div>
       {check === undefined || empty ? (
-        <span />
+        <p className="how soft" id={`${id}-how`}>
+          {empty ? info.how : null}
+        </p>
       ) : (
         <ResidualBar w={check.normalised_residual} limit={FLAG_LIMIT} span={props.span} hot={hot} />
       )}
-      <p className="say">
-        {check === undefined || empty ? null : w === null || w === undefined ? (
-          "Nothing else checks it."
-        ) : (
-          <>
-            <b className="num">{`${w > 0 ? "+" : ""}${showNumber(w, 1)}`}</b> {sayOf(props, check)}
-          </>
-        )}
-      </p>
+      <p className="off num">{check === undefined || empty || w === null || w === undefined ? null : signed(w)}</p>
     </li>
   );
 }
+
+const signed = (w: number) => `${w > 0 ? "+" : ""}${showNumber(w, 1)}`;
 
 function sayOf(props: { readonly first: boolean; readonly hot: boolean }, check: ReadingCheck): string {
   if (props.first) return "Re-measure this one.";

@@ -5,13 +5,13 @@ import { Cautions } from "../parts/cautions.js";
 import { EditBar } from "../parts/edit-line.js";
 import { FigureText } from "../parts/figure.js";
 import { NextLink } from "../parts/next-link.js";
-import { RowPicture } from "../parts/row-picture.js";
+import { hasPicture, RowPicture } from "../parts/row-picture.js";
 import { PageTitle } from "../parts/sheet-frame.js";
 import { Verdicts } from "../parts/verdict.js";
 import { Wall } from "../parts/wall.js";
 import type { Moved } from "../state/moved-rows.js";
 import { linkTo } from "../state/route.js";
-import { capital } from "../state/words.js";
+import { capital, capitalWord } from "../state/words.js";
 
 const STAKES = [
   { stake: "hurt", className: "safety", title: "Somebody could be hurt" },
@@ -34,21 +34,24 @@ export function BoardPage({ r, moved }: BoardProps) {
           <p className="sub">
             {build.title.replace(/\.$/, "")}. For {r.resolved.rider.name ?? `rider ${r.resolved.rider.id}`},{" "}
             {intent.purpose}
-            {intent.surface === undefined ? "" : `, ${intent.surface}`}. From: {donor.label}.
+            {intent.surface === undefined ? "" : `, ${intent.surface}`}.{" "}
+            <span className="from">From: {donor.label}.</span>
           </p>
           <Tally r={r} />
+          <First r={r} />
         </div>
         <BicyclePicture r={r} board={r.board} />
       </div>
       <EditBar moved={moved} board={r.board} />
       <Cautions
         rules={r.rules.filter((f) => f.onChosen)}
-        brief={{ href: linkTo.fit(build.id), words: "Why, and what is done instead." }}
+        brief={{ href: linkTo.fit(build.id), words: "Why, and what is done instead" }}
       />
       {STAKES.map(({ stake, className, title }) => {
         const rows = r.board.filter((row) => row.stake === stake);
         const open = rows.filter((row) => row.open);
-        const rest = rows.filter((row) => !row.open);
+        const unasked = rows.filter((row) => !row.open && row.verdict === "not checked yet");
+        const settled = rows.filter((row) => !row.open && row.verdict !== "not checked yet");
         return rows.length === 0 ? null : (
           <section key={stake} className={className}>
             <div className="stake">
@@ -57,32 +60,64 @@ export function BoardPage({ r, moved }: BoardProps) {
             {open.map((row, i) => (
               <OpenRow key={row.n} row={row} r={r} lead={i === 0} moved={moved.get(row.n)} />
             ))}
-            {rest.length === 0 ? null : (
+            {settled.length === 0 ? null : (
               <ul className="settled">
-                {rest.map((row) => (
+                {settled.map((row) => (
                   <SettledRow key={row.n} row={row} build={build.id} moved={moved.get(row.n)} />
+                ))}
+              </ul>
+            )}
+            {unasked.length === 0 ? null : (
+              <ul className="settled unasked">
+                {unasked.map((row) => (
+                  <UnaskedRow key={row.n} row={row} build={build.id} moved={moved.get(row.n)} />
                 ))}
               </ul>
             )}
           </section>
         );
       })}
-      <p className="links">
-        <a className="btn" href={`/api/book/${encodeURIComponent(build.id)}.pdf`} target="_blank" rel="noreferrer">
-          Print the book (PDF)
-        </a>
-        {(["build", "donor", "rider", "intent", "shop", "bin", "prices"] as const).map((kind) => (
-          <a
-            key={kind}
-            className="btn"
-            download
-            href={`/api/documents/${kind}/${encodeURIComponent(r.resolved[kind].id)}/export`}
-          >
-            Export {kind} (YAML)
+      <section className="take">
+        <h2 className="sec">Take it with you</h2>
+        <p className="links">
+          <a className="btn" href={`/api/book/${encodeURIComponent(build.id)}.pdf`} target="_blank" rel="noreferrer">
+            Print the book (PDF)
           </a>
-        ))}
-      </p>
+        </p>
+        <details className="more">
+          <summary>Export the files behind it (YAML)</summary>
+          <p className="links">
+            {(["build", "donor", "rider", "intent", "shop", "bin", "prices"] as const).map((kind) => (
+              <a
+                key={kind}
+                className="btn"
+                download
+                href={`/api/documents/${kind}/${encodeURIComponent(r.resolved[kind].id)}/export`}
+              >
+                {capital(kind)}
+              </a>
+            ))}
+          </p>
+        </details>
+      </section>
     </>
+  );
+}
+
+/** How many answers are still open, and where does the hand go first? */
+function First({ r }: { readonly r: Reckoning }) {
+  const order = STAKES.flatMap(({ stake }) => r.board.filter((row) => row.stake === stake && row.open));
+  const row = order.find((o) => o.next !== undefined);
+  const hurt = order.filter((o) => o.stake === "hurt").length;
+  if (row?.next === undefined) return null;
+  return (
+    <div className="first">
+      <p>
+        {order.length} of {r.board.length} questions are open
+        {hurt === 0 ? "." : `; ${hurt} of them ${hurt === 1 ? "is" : "are"} about somebody being hurt.`} First:
+      </p>
+      <NextLink step={row.next} build={r.resolved.build.id} n={row.n} />
+    </div>
   );
 }
 
@@ -105,7 +140,9 @@ function Tally({ r }: { readonly r: Reckoning }) {
             </b>
             <span>
               {f.name}
-              {f.limit === undefined ? ", no limit entered" : `, of ${f.limit.high}`}
+              {f.limit === undefined
+                ? ", no limit entered"
+                : `, ${f.limit.high !== undefined && f.value > f.limit.high ? "over" : "of"} ${f.limit.high}`}
             </span>
           </div>
           <Wall figure={f} />
@@ -144,8 +181,12 @@ interface RowProps {
 function OpenRow({ row, r, lead, moved }: RowProps & { readonly r: Reckoning; readonly lead: boolean }) {
   const build = r.resolved.build.id;
   const why = row.working.words[0];
+  const bare = row.figure === undefined && !hasPicture(row, r);
   return (
-    <article className={`row${lead ? " lead" : ""}${moved === undefined ? "" : " moved"}`} id={`q${row.n}`}>
+    <article
+      className={`row${lead ? " lead" : ""}${bare ? " bare" : ""}${moved === undefined ? "" : " moved"}`}
+      id={`q${row.n}`}
+    >
       {moved === undefined ? null : <span className="bar" />}
       <p className="no num">
         <span className="hide">Question </span>
@@ -159,20 +200,22 @@ function OpenRow({ row, r, lead, moved }: RowProps & { readonly r: Reckoning; re
         {why === undefined || why === row.answer ? null : <p className="why">{why}</p>}
         <Was moved={moved} />
       </div>
-      <div className="fig">
-        {row.figure === undefined ? null : (
-          <p className="key num">
-            <FigureText figure={row.figure} />
-          </p>
-        )}
-        <RowPicture row={row} r={r} />
-        {row.figure === undefined ? null : (
-          <p className="cap">
-            {row.figure.name}
-            {row.figure.band === undefined && ["mm", "°", "N"].includes(row.figure.unit) ? ", as entered" : ""}
-          </p>
-        )}
-      </div>
+      {bare ? null : (
+        <div className="fig">
+          {row.figure === undefined ? null : (
+            <p className="key num">
+              <FigureText figure={row.figure} />
+            </p>
+          )}
+          {row.figure === undefined ? null : (
+            <p className="cap">
+              {capitalWord(row.figure.name)}
+              {row.figure.band === undefined && ["mm", "°", "N"].includes(row.figure.unit) ? ", as entered" : ""}
+            </p>
+          )}
+          <RowPicture row={row} r={r} />
+        </div>
+      )}
       <div className="do">
         <Verdicts verdict={row.verdict} about={row.about} also={row.also} />
         {row.next === undefined ? null : <NextLink step={row.next} build={build} n={row.n} />}
@@ -181,18 +224,45 @@ function OpenRow({ row, r, lead, moved }: RowProps & { readonly r: Reckoning; re
   );
 }
 
+const WEIGHED: Readonly<Record<string, string>> = { refuse: "refused", flag: "flagged", gate: "behind a gate" };
+
 function SettledRow({ row, build, moved }: RowProps & { readonly build: string }) {
   return (
     <li id={`q${row.n}`} className={moved === undefined ? undefined : "moved"}>
       {moved === undefined ? null : <span className="bar" />}
-      <span className="no num">{row.n}</span>
+      <span className="no num">
+        <span className="hide">Question </span>
+        {row.n}
+      </span>
       <a href={linkTo.question(build, row.n)}>
-        <small>{row.question}</small>
-        {row.answer}
+        <small>{row.question}</small> {row.answer}{" "}
+        {row.also.length === 0 ? null : (
+          <small>Weighed too: {row.also.map((v) => `${v.about} ${WEIGHED[v.verdict] ?? v.verdict}`).join(", ")}.</small>
+        )}
         <Was moved={moved} />
       </a>
       <span className="key num">{row.figure === undefined ? null : <FigureText figure={row.figure} />}</span>
-      <Verdicts verdict={row.verdict} about={row.about} also={row.also} />
+      <Verdicts verdict={row.verdict} about={row.about} />
+    </li>
+  );
+}
+
+/** What this version does not answer yet: one line, and what to keep to meanwhile where there is something. */
+function UnaskedRow({ row, build, moved }: RowProps & { readonly build: string }) {
+  const meanwhile = (row.working.notChecked[0] ?? "").split(/(?<=\.) /).filter((w) => !/not in this version/.test(w));
+  return (
+    <li id={`q${row.n}`} className={moved === undefined ? undefined : "moved"}>
+      {moved === undefined ? null : <span className="bar" />}
+      <span className="no num">
+        <span className="hide">Question </span>
+        {row.n}
+      </span>
+      <a href={linkTo.question(build, row.n)}>
+        {row.question}
+        {meanwhile.length === 0 ? null : <small>{meanwhile.join(" ")}</small>}
+        <Was moved={moved} />
+      </a>
+      <Verdicts verdict={row.verdict} about={row.about} />
     </li>
   );
 }

@@ -1,5 +1,5 @@
 /** Which builds are in this workshop? The first page: one line each. */
-import { useEffect, useState } from "react";
+import { useCallback, useEffect, useState } from "react";
 import { PageTitle } from "../parts/sheet-frame.js";
 import { type BuildLine, type Loaded, loadBuilds } from "../state/api.js";
 import { linkTo } from "../state/route.js";
@@ -7,23 +7,17 @@ import { capital } from "../state/words.js";
 
 export function BuildsPage() {
   const [builds, setBuilds] = useState<Loaded<readonly BuildLine[]>>();
-  const [tries, setTries] = useState(0);
-  useEffect(() => {
-    let gone = false;
-    void loadBuilds().then((found) => {
-      if (!gone) setBuilds(found);
-    });
-    return () => {
-      gone = true;
-    };
-    // Asked again at every press of the button.
-  }, []);
+  const ask = useCallback(() => void loadBuilds().then(setBuilds), []);
+  useEffect(ask, [ask]);
   return (
     <>
       <div className="pagehead">
         <div>
           <PageTitle>Builds in this workshop</PageTitle>
-          <p>Each opens with its questions, what could hurt somebody first.</p>
+          <p>
+            An old steel bicycle becomes a wanted one. Each build opens with its twenty questions, what could hurt
+            somebody first, and one next step for each.
+          </p>
         </div>
       </div>
       {builds === undefined ? null : builds.kind === "loaded" ? (
@@ -37,8 +31,7 @@ export function BuildsPage() {
             {builds.value.map((b) => (
               <li key={b.id}>
                 <a href={linkTo.ask(b.id)}>
-                  {capital(b.id)}
-                  <small>{b.title}</small>
+                  {capital(b.id)} →<small>{b.title}</small>
                 </a>
               </li>
             ))}
@@ -52,12 +45,33 @@ export function BuildsPage() {
             {builds.kind === "failed" ? ` Reference: ${builds.reference}.` : ""}
           </p>
           <div className="acts">
-            <button type="button" className="btn" onClick={() => setTries(tries + 1)}>
+            <button type="button" className="btn" onClick={ask}>
               Ask again
             </button>
           </div>
         </section>
       )}
+      <section>
+        <h2 className="sec">How a build goes</h2>
+        <ul className="way">
+          {STATIONS.map(([name, words]) => (
+            <li key={name}>
+              <b>{name}</b>
+              <span>{words}</span>
+            </li>
+          ))}
+        </ul>
+        <p className="words">
+          Your figures stay on this machine. Nothing is corrected for you, and no gate opens by itself.
+        </p>
+      </section>
     </>
   );
 }
+
+const STATIONS = [
+  ["Ask", "The twenty questions with today's answers: what fits, what is over, what has to be measured first."],
+  ["Measure", "Write what the tape says, in any unit. The readings check each other, and a slip is named."],
+  ["Fit", "Every place where two parts meet, with the numbers that decide it and what would make it fit."],
+  ["Do", "The evenings in their order, the waits, the gates that somebody signs, and what to buy."],
+] as const;

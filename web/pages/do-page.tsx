@@ -4,20 +4,29 @@ import { type Reckoning, showNumber } from "@coldset/core/questions";
 import { Cautions } from "../parts/cautions.js";
 import { EditBar } from "../parts/edit-line.js";
 import { GateForm } from "../parts/gate-form.js";
-import { useWide } from "../parts/picture.js";
+import { useWide, useWindowWidth } from "../parts/picture.js";
 import { PlanPicture } from "../parts/plan-picture.js";
 import { PageTitle } from "../parts/sheet-frame.js";
 import { TableView } from "../parts/table.js";
 import { Verdict, Verdicts } from "../parts/verdict.js";
-import type { Moved } from "../state/moved-rows.js";
+import { listed, type Moved } from "../state/moved-rows.js";
+import { capital, capitalWord } from "../state/words.js";
 
 export function DoPage({ r, moved }: { readonly r: Reckoning; readonly moved: ReadonlyMap<number, Moved> }) {
   const wide = useWide();
+  const inside = Math.min(useWindowWidth(), 1280) - 112;
   const plan = r.plan.plan;
   const row = r.board.find((b) => b.n === 15);
   const buy = r.board.find((b) => b.n === 14);
   const { build } = r.resolved;
   const operations = build.operations.filter((o) => o.gate === true);
+  // What cannot be taken back and comes before any dry fit waits for a name of its own.
+  const risks =
+    plan.kind === "refused"
+      ? []
+      : plan.value.operations.filter(
+          (o) => !o.gate && (o.lockedBy.includes(o.id) || (build.evidence ?? []).some((e) => e.gate === o.id)),
+        );
   const gateRules = r.rules.filter((f) => f.level === "gate" && f.onChosen);
   return (
     <>
@@ -39,7 +48,7 @@ export function DoPage({ r, moved }: { readonly r: Reckoning; readonly moved: Re
       ) : (
         <>
           <figure>
-            <PlanPicture plan={plan.value} version={wide ? "wide" : "narrow"} />
+            <PlanPicture plan={plan.value} version={wide ? "wide" : "narrow"} {...(wide ? { widthPx: inside } : {})} />
             <figcaption className="cap">Strokes: evenings at the bench. Dashed: waiting.</figcaption>
           </figure>
           {row === undefined ? null : (
@@ -56,7 +65,7 @@ export function DoPage({ r, moved }: { readonly r: Reckoning; readonly moved: Re
               <ul className="bullets">
                 {plan.value.findings.map((f) => (
                   <li key={`${f.code} ${f.at}`}>
-                    {f.level === "advice" ? null : <b>{f.level}: </b>}
+                    {f.level === "advice" ? null : <b>{capital(f.level)}: </b>}
                     {f.message} {f.wayOut}
                   </li>
                 ))}
@@ -68,12 +77,17 @@ export function DoPage({ r, moved }: { readonly r: Reckoning; readonly moved: Re
       {plan.kind === "refused" ? null : (
         <>
           <h2 className="sec">Evenings</h2>
+          <p className="words">
+            <span>
+              What is locked waits for a signature: <a href="#gates">to the gates</a>.
+            </span>
+          </p>
           <ol className="sessions">
             {sessionsOf(plan.value.operations).map(({ session, day, date, operations: list }) => (
               <li key={session}>
                 <h3>
                   Evening {session}
-                  <small>{date ?? `day ${day}`}</small>
+                  <small>{date === undefined ? `Day ${day}` : date}</small>
                 </h3>
                 <ol className="ops">
                   {list.map((o) => (
@@ -91,7 +105,16 @@ export function DoPage({ r, moved }: { readonly r: Reckoning; readonly moved: Re
           A gate opens only with what a person types here: who, on which day, and what was seen. None opens by itself.
         </p>
         {operations.map((o) => (
-          <GateForm key={o.id} gate={o.id} title={`${o.id} ${o.what}`} build={build} />
+          <GateForm key={o.id} gate={o.id} title={`${o.id} ${capitalWord(o.what)}`} build={build} />
+        ))}
+        {risks.map((o) => (
+          <GateForm
+            key={o.id}
+            gate={o.id}
+            title={`${o.id} ${capitalWord(o.what)}, before any dry fit`}
+            build={build}
+            needs="who accepts the risk, and what was measured instead; or move it behind the dry fit"
+          />
         ))}
         {gateRules.map((f) => (
           <GateForm
@@ -102,7 +125,7 @@ export function DoPage({ r, moved }: { readonly r: Reckoning; readonly moved: Re
             {...(f.evidenceNeeded === undefined ? {} : { needs: f.evidenceNeeded })}
           />
         ))}
-        {operations.length + gateRules.length === 0 ? (
+        {operations.length + risks.length + gateRules.length === 0 ? (
           <p className="words">No gate is entered: add the dry fit and the last check to the operations.</p>
         ) : null}
       </section>
@@ -154,11 +177,17 @@ function OperationLine({ o }: { readonly o: PlannedOperation }) {
       <span className="no">{o.id}</span>
       <div className={o.locked ? "lock" : undefined}>
         <b>
-          {o.what}
+          {capitalWord(o.what)}
           {o.piece === "" ? "" : ` (${o.piece})`}
         </b>
-        <small>{notes.join("; ")}.</small>
-        {o.locked ? <small>Locked until {o.lockedBy.join(", ")} is signed.</small> : null}
+        <small>
+          {notes.join("; ")}.
+          {o.locked
+            ? o.lockedBy.includes(o.id)
+              ? " Locked until the risk is accepted by name, below."
+              : ` Locked until ${listed(o.lockedBy)} ${o.lockedBy.length === 1 ? "is" : "are"} signed.`
+            : ""}
+        </small>
       </div>
       <div className="vs">{o.gate ? <Verdict verdict="gate" about={o.locked ? "shut" : undefined} /> : null}</div>
     </li>

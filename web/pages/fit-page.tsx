@@ -1,4 +1,5 @@
 /** Every joint of the build, grouped by what it says: what will not fit first, what fits last. */
+import type { JointAnswer } from "@coldset/core/fit";
 import type { JointVerdict } from "@coldset/core/quantity";
 import { portWords, type Reckoning } from "@coldset/core/questions";
 import type { FiredRule } from "@coldset/core/safety";
@@ -24,7 +25,7 @@ const GROUPS: readonly { readonly verdict: JointVerdict; readonly title: string 
 export function FitPage({ r, moved }: { readonly r: Reckoning; readonly moved: ReadonlyMap<number, Moved> }) {
   const build = r.resolved.build.id;
   const groups = GROUPS.map((g) => ({ ...g, joints: r.joints.joints.filter((j) => j.verdict === g.verdict) }));
-  const said = groups.filter((g) => g.joints.length > 0).map((g) => `${g.joints.length} ${g.verdict}`);
+  const said = groups.filter((g) => g.joints.length > 0).map((g) => counted(g.joints.length, g.verdict));
   return (
     <>
       <div className="pagehead">
@@ -44,15 +45,9 @@ export function FitPage({ r, moved }: { readonly r: Reckoning; readonly moved: R
           <section key={g.verdict}>
             <h2 className="sec">{g.title}</h2>
             {g.verdict === "not checked yet" ? (
-              <ul className="bullets">
-                {g.joints.map((j) => (
-                  <li key={j.id}>
-                    {j.id} {j.title}: {j.reason}
-                  </li>
-                ))}
-              </ul>
+              <NotChecked joints={g.joints} />
             ) : (
-              g.joints.map((j) => <JointView key={j.id} joint={j} build={build} />)
+              g.joints.map((j) => <JointView key={j.id} joint={j} build={build} folded={g.verdict === "fits"} />)
             )}
           </section>
         ),
@@ -122,6 +117,41 @@ function Choose({ r }: { readonly r: Reckoning }) {
       })}
     </section>
   );
+}
+
+/** A reason that many share is said once; their names stand below it. */
+function NotChecked({ joints }: { readonly joints: readonly JointAnswer[] }) {
+  const reasons = new Map<string, JointAnswer[]>();
+  for (const j of joints) reasons.set(j.reason, [...(reasons.get(j.reason) ?? []), j]);
+  return [...reasons].map(([reason, same]) => (
+    <div key={reason}>
+      <p className="words">{reason}</p>
+      <ul className="names">
+        {same.map((j) => (
+          <li key={j.id} id={j.id}>
+            <span className="soft">{j.id}</span> {capital(j.title)}
+          </li>
+        ))}
+      </ul>
+    </div>
+  ));
+}
+
+/** "2 to measure first", "26 that fit". */
+function counted(n: number, verdict: JointVerdict): string {
+  const one = n === 1;
+  switch (verdict) {
+    case "measure first":
+      return `${n} to measure first`;
+    case "fits":
+      return `${n} that ${one ? "fits" : "fit"}`;
+    case "fits with work":
+      return `${n} that ${one ? "fits" : "fit"} with work`;
+    case "will not fit":
+      return `${n} that will not fit`;
+    default:
+      return `${n} ${verdict}`;
+  }
 }
 
 const short = (text: string) => text.split(", ").slice(0, 3).join(", ");

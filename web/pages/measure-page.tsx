@@ -9,12 +9,14 @@ import { Suspicion } from "../measure/suspicion.js";
 import { BicyclePicture } from "../parts/bicycle-picture.js";
 import { EditBar } from "../parts/edit-line.js";
 import { FigureText } from "../parts/figure.js";
+import { FLAG_LIMIT } from "../parts/row-picture.js";
 import { PageTitle } from "../parts/sheet-frame.js";
 import { Verdicts } from "../parts/verdict.js";
 import type { Moved } from "../state/moved-rows.js";
 import { linkTo } from "../state/route.js";
 import { valueAt } from "../state/save-queue.js";
 import { setUnits, useSettings } from "../state/settings.js";
+import { settlesWords } from "../state/words.js";
 import { useWorkshop } from "../state/workshop.js";
 
 export function MeasurePage({ r, moved }: { readonly r: Reckoning; readonly moved: ReadonlyMap<number, Moved> }) {
@@ -25,7 +27,7 @@ export function MeasurePage({ r, moved }: { readonly r: Reckoning; readonly move
   const stations = useMemo(() => stationFields(donor), [donor]);
   const taken = READINGS.filter((info) => valueAt(donor, info.path) !== undefined).length;
   const waits = new Map<string, string>();
-  for (const step of r.next) if (step.at !== undefined) waits.set(step.at, `It settles ${step.settles.join(", ")}.`);
+  for (const step of r.next) if (step.at !== undefined) waits.set(step.at, `It settles ${settlesWords(step.settles)}.`);
   const groups = [
     ...FIELD_GROUPS,
     ...(stations.length === 0 ? [] : [{ title: "Gaps at the rear wheel", fields: stations }]),
@@ -55,6 +57,10 @@ export function MeasurePage({ r, moved }: { readonly r: Reckoning; readonly move
         <span className="soft">Write in any unit: 551, 55,1 cm, 21 11/16", 551 ± 0.5.</span>
       </fieldset>
       <h2 className="sec">Readings, worst first</h2>
+      <p className="words">
+        The bar is how far a reading is off from what all say together, in its own spreads; hatched ground begins at{" "}
+        {FLAG_LIMIT}.
+      </p>
       <ReadingList r={r} />
       <MovedList r={r} moved={moved} />
       {asked.length === 0 ? null : (

@@ -6,7 +6,9 @@ import { FigureText } from "../parts/figure.js";
 import { GapPicture, isGap } from "../parts/gap-picture.js";
 import { JointView } from "../parts/joint-view.js";
 import { NextLink } from "../parts/next-link.js";
-import { RowPicture } from "../parts/row-picture.js";
+import { useWide, useWindowWidth } from "../parts/picture.js";
+import { PlanPicture } from "../parts/plan-picture.js";
+import { hasPicture, RowPicture } from "../parts/row-picture.js";
 import { PageTitle } from "../parts/sheet-frame.js";
 import { SourceList } from "../parts/source-list.js";
 import { TableView } from "../parts/table.js";
@@ -15,6 +17,7 @@ import { Wall } from "../parts/wall.js";
 import { Ways } from "../parts/ways.js";
 import type { Moved } from "../state/moved-rows.js";
 import { linkTo } from "../state/route.js";
+import { capitalWord } from "../state/words.js";
 
 export function QuestionPage(props: {
   readonly r: Reckoning;
@@ -22,6 +25,8 @@ export function QuestionPage(props: {
   readonly moved: ReadonlyMap<number, Moved>;
 }) {
   const { r, row } = props;
+  const wide = useWide();
+  const inside = Math.min(useWindowWidth(), 1280) - 112;
   const build = r.resolved.build.id;
   const { working } = row;
   const joints = r.joints.joints.filter((j) => row.joints.includes(j.id));
@@ -39,12 +44,40 @@ export function QuestionPage(props: {
   const figures = bars ? all.filter((f) => !isGap(f)) : all;
   // What nothing checks stands below under "Not checked", in fewer words.
   const cautions = row.cautions.filter((c) => c.code !== "uncheckable" || working.notChecked.length === 0);
-  const tables = working.tables.filter((t) => joints.length === 0 || !t.title.startsWith("Joints behind"));
+  // The figures above stand with their bands already.
+  const tables = working.tables.filter(
+    (t) => (joints.length === 0 || !t.title.startsWith("Joints behind")) && !t.title.startsWith("Bands"),
+  );
+  const picture = hasPicture(row, r);
+  // A band that means the same for all figures is explained once, below them.
+  const means = new Set(figures.flatMap((f) => (f.band === undefined ? [] : [f.band.means])));
+  const oneMeaning = figures.length > 2 && means.size === 1 ? [...means][0] : undefined;
+  if (row.verdict === "not checked yet")
+    return (
+      <>
+        <Back build={build} n={row.n} />
+        <div className="pagehead">
+          <div>
+            <p className="q">
+              <span className="no">{row.n}</span> Not checked yet
+            </p>
+            <PageTitle>{row.question}</PageTitle>
+          </div>
+        </div>
+        <EditBar moved={props.moved} board={r.board} />
+        <div className="words">
+          {[...new Set([...working.words, ...working.notChecked])].map((w) => (
+            <p key={w}>{w}</p>
+          ))}
+        </div>
+        {row.next === undefined ? null : <NextLink step={row.next} build={build} long />}
+        <Cautions rules={rules} cautions={cautions} />
+        <Onward r={r} row={row} />
+      </>
+    );
   return (
     <>
-      <a className="back" href={`${linkTo.ask(build)}#q${row.n}`}>
-        ← All questions
-      </a>
+      <Back build={build} n={row.n} />
       <div className="pagehead">
         <div>
           <p className="q">
@@ -66,25 +99,46 @@ export function QuestionPage(props: {
         {working.words.length === 0 ? <p>Nothing more than the tables below.</p> : null}
       </div>
       {bars ? <GapPicture figures={gaps} /> : null}
-      <ul className="figs">
-        {figures.map((f) => (
-          <li key={`${f.name} ${f.value}`}>
-            <p className="key num">
-              <FigureText figure={f} />
-            </p>
-            <Wall figure={f} />
-            <p className="cap">
-              {f.name}
-              {f.band === undefined
-                ? ["mm", "°", "N", "h"].includes(f.unit)
-                  ? ", as entered"
-                  : ""
-                : `, band ${f.band.means}`}
-            </p>
-          </li>
-        ))}
-      </ul>
-      {[1, 13, 15].includes(row.n) ? <RowPicture row={row} r={r} /> : null}
+      <div className={picture && figures.length > 0 ? "beside" : undefined}>
+        <div>
+          <ul className="figs">
+            {figures.map((f) => (
+              <li key={`${f.name} ${f.value}`}>
+                <p className="key num">
+                  <FigureText figure={f} />
+                </p>
+                {picture && f.name === row.figure?.name ? null : <Wall figure={f} />}
+                <p className="cap">
+                  {capitalWord(f.name)}
+                  {f.band === undefined
+                    ? ["mm", "°", "N", "h"].includes(f.unit)
+                      ? ", as entered"
+                      : ""
+                    : oneMeaning === undefined
+                      ? `, band ${f.band.means}`
+                      : ""}
+                </p>
+              </li>
+            ))}
+          </ul>
+          {oneMeaning === undefined ? null : <p className="cap means">Bands: {oneMeaning}.</p>}
+        </div>
+        {picture && row.n !== 15 ? (
+          <div>
+            <RowPicture row={row} r={r} />
+          </div>
+        ) : null}
+      </div>
+      {row.n === 15 && r.plan.plan.kind === "answered" ? (
+        <figure>
+          <PlanPicture
+            plan={r.plan.plan.value}
+            version={wide ? "wide" : "narrow"}
+            {...(wide ? { widthPx: inside } : {})}
+          />
+          <figcaption className="cap">Strokes: evenings at the bench. Dashed: waiting.</figcaption>
+        </figure>
+      ) : null}
       {tables.map((t) => (
         <TableView key={t.title} table={t} />
       ))}
@@ -93,7 +147,7 @@ export function QuestionPage(props: {
           <h2 className="sec">Not checked</h2>
           <ul className="bullets">
             {working.notChecked.map((w) => (
-              <li key={w}>{w}</li>
+              <li key={w}>{capitalWord(w)}</li>
             ))}
           </ul>
         </>
@@ -102,7 +156,7 @@ export function QuestionPage(props: {
         <>
           <h2 className="sec">Joints behind it</h2>
           {joints.map((j) => (
-            <JointView key={j.id} joint={j} build={build} />
+            <JointView key={j.id} joint={j} build={build} folded={j.verdict === "fits"} />
           ))}
         </>
       )}
@@ -112,6 +166,30 @@ export function QuestionPage(props: {
       ) : (
         <SourceList ids={row.sources} />
       )}
+      <Onward r={r} row={row} />
     </>
+  );
+}
+
+function Back({ build, n }: { readonly build: string; readonly n: number }) {
+  return (
+    <a className="back" href={`${linkTo.ask(build)}#q${n}`}>
+      ← All questions
+    </a>
+  );
+}
+
+/** The question that comes after this one on the board. */
+function Onward({ r, row }: { readonly r: Reckoning; readonly row: BoardRow }) {
+  const next = r.board[r.board.findIndex((b) => b.n === row.n) + 1];
+  if (next === undefined) return null;
+  return (
+    <nav className="links" aria-label="Next question">
+      <a className="btn" href={linkTo.question(r.resolved.build.id, next.n)}>
+        <span>
+          <small>Next on the board:</small> {next.n} {next.question} →
+        </span>
+      </a>
+    </nav>
   );
 }

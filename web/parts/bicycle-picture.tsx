@@ -2,7 +2,7 @@
 import { type BoardRow, type Reckoning, readingWords, showNumber } from "@coldset/core/questions";
 import type { BalloonOutline, Point } from "@coldset/drawing";
 import { type BeforeAfterInput, type BicycleSketch, beforeAfter } from "@coldset/drawing/bicycle";
-import { sketchAfter, sketchBefore } from "@coldset/drawing/sketch";
+import { dustOfDonor, sketchAfter, sketchBefore } from "@coldset/drawing/sketch";
 import { memo, useDeferredValue, useMemo } from "react";
 import { Picture, useWide, useWindowWidth } from "./picture.js";
 
@@ -31,7 +31,7 @@ function places(s: BicycleSketch): Readonly<Record<number, readonly [Point, Poin
   return {
     1: [s.frontAxle, beside(s.frontAxle, s.frontRadiusMm + 92, 60)],
     2: [s.bb, beside(s.bb, 62, 215)],
-    4: [hand, beside(hand, -175, 45)],
+    4: [hand, beside(hand, -215, -8)],
     5: [between(s.crownSeat, s.frontAxle, 0.6), beside(s.frontAxle, 330, 350)],
     6: [beside(s.rearAxle, s.rearRadiusMm - 14, -22), at(s.rearAxle.x + 190, low)],
     7: [s.rearAxle, beside(s.rearAxle, -(s.rearRadiusMm + 92), 30)],
@@ -39,7 +39,7 @@ function places(s: BicycleSketch): Readonly<Record<number, readonly [Point, Poin
     9: [between(s.rearAxle, s.seatCluster, 0.14), beside(s.rearAxle, -280, 370)],
     11: [s.barClamp ?? s.headTop, beside(s.barClamp ?? s.headTop, 250, 60)],
     12: [beside(s.bb, 0, -(s.chainringRadiusMm ?? 90)), at(s.bb.x + 40, low)],
-    13: [between(s.seatCluster, s.headCrossing, 0.42), beside(between(s.seatCluster, s.headCrossing, 0.42), 10, 130)],
+    13: [between(s.seatCluster, s.headCrossing, 0.42), beside(between(s.seatCluster, s.headCrossing, 0.42), 6, -140)],
     18: [between(s.bb, s.headBottom, 0.52), beside(between(s.bb, s.headBottom, 0.52), -130, 100)],
   };
 }
@@ -54,13 +54,17 @@ function pictureInput(
   const after = board === undefined ? undefined : sketchAfter(r);
   const shown = after ?? before;
   if (shown === undefined) return undefined;
-  if (board === undefined)
+  if (board === undefined) {
+    const dimensions = donorDimensions(r);
+    const figures = dimensions.map((d) => `${d.name.replace("-", " ")} ${d.text?.replace(/^[a-z ]+/, "") ?? ""}`);
     return {
       after: shown,
       version: wide ? "wide" : "narrow",
-      dimensions: donorDimensions(r),
-      label: "The donor from the side, to scale, with the figures that all readings together give.",
+      dimensions,
+      dust: dustOfDonor(r),
+      label: `The donor from the side, to scale, as all readings together say, in mm and degrees: ${figures.join(", ")}.`,
     };
+  }
   const spot = wide ? places(shown) : {};
   const { hand_xy: hand, saddle_xy: saddle } = r.resolved.rider;
   return {
@@ -88,14 +92,35 @@ const DIMENSIONS = [
   { name: "seat-angle", key: "seat_angle_deg", words: "", unit: "°" },
 ] as const;
 
+const TUBES = [
+  { name: "top-tube", key: "top_tube_actual_mm", words: "" },
+  { name: "seat-tube", key: "seat_tube_cc_mm", words: "" },
+  { name: "chainstay", key: "chainstay_mm", words: "" },
+] as const;
+/** A 95 % band in standard deviations, each way. */
+const TWO_SIDED_95 = 1.96;
+
 function donorDimensions(r: Reckoning): NonNullable<BeforeAfterInput["dimensions"]> {
   const figures = r.geometry.before?.figures;
   if (figures === undefined) return [];
-  return DIMENSIONS.map(({ name, key, words, unit }) => {
+  const whole = DIMENSIONS.map(({ name, key, words, unit }) => {
     const band = figures.bands[key];
     const half = band === undefined ? "" : ` ± ${showNumber((band.high - band.low) / 2, 1)}`;
     return { name, text: `${words}${showNumber(figures.value[key], 1)}${unit}${half}` };
   });
+  const { frame, setAside } = r.geometry;
+  if (frame.kind === "refused") return whole;
+  const tubes = TUBES.map(({ name, key, words }) => {
+    const accent = setAside === key;
+    const half = TWO_SIDED_95 * frame.value.frame_std[key];
+    return {
+      name,
+      text: `${accent ? "all the rest says " : words}${showNumber(frame.value.frame[key], 1)} ± ${showNumber(half, 1)}`,
+      ...(accent ? { accent } : {}),
+    };
+  });
+  const suspect = tubes.filter((t) => t.accent);
+  return [...whole.slice(0, 1), ...suspect, ...whole.slice(1), ...tubes.filter((t) => !t.accent)];
 }
 
 function sentence(r: Reckoning): string {
@@ -138,7 +163,7 @@ function BicycleNow({ r, board }: { readonly r: Reckoning; readonly board: reado
     made.input.before !== undefined
       ? "Ink: as it will stand. Grey: as it came."
       : board === undefined
-        ? `As all readings together say${r.geometry.setAside === undefined ? "" : `, without the ${readingWords(r.geometry.setAside)}`}. Bands are 95 %.`
+        ? `As all readings together say${r.geometry.setAside === undefined ? "" : `, without the ${readingWords(r.geometry.setAside)}`}. Bands are 95 %; places are seen from the cranks' axis.`
         : "As it stands.",
     board === undefined
       ? ""

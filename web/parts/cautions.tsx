@@ -21,7 +21,7 @@ export function Cautions({ rules = [], cautions = [], brief }: CautionsProps) {
           <li key={`${r.rule} ${r.about} ${r.here}`}>
             <b>
               {LEVELS[r.level]}
-              {r.onChosen ? "" : `, ${r.about}, which is only weighed`}:
+              {r.onChosen ? "" : ` (${r.about} is only weighed)`}:
             </b>{" "}
             {r.here.replace(/\.$/, "")}.{" "}
             {brief === undefined ? (
@@ -30,7 +30,7 @@ export function Cautions({ rules = [], cautions = [], brief }: CautionsProps) {
                 {r.level === "gate" && r.evidenceNeeded !== undefined
                   ? `What must be shown: ${r.evidenceNeeded}. `
                   : ""}
-                <span className="soft">Rule {r.rule}. Nobody can switch it off.</span>
+                <span className="soft">Rule {r.rule}.</span>
               </>
             ) : (
               <span className="soft">Rule {r.rule}.</span>
@@ -41,8 +41,8 @@ export function Cautions({ rules = [], cautions = [], brief }: CautionsProps) {
           <li key={`${c.code} ${c.message}`}>{capital(c.message)}</li>
         ))}
         <li className="stays">
-          {brief === undefined ? null : <a href={brief.href}>{brief.words}</a>} These lines stay on every print of this
-          sheet.
+          {brief === undefined ? null : <a href={brief.href}>{brief.words}</a>}{" "}
+          {rules.length > 0 ? "Nobody can switch a rule off. " : ""}These lines stay on every print of this sheet.
         </li>
       </ul>
     </aside>

@@ -34,7 +34,7 @@ function EditLine(props: EditBarProps) {
     return words === undefined ? (
       <Kept alone />
     ) : (
-      <div className="edit idle">
+      <div className={said.startsWith("Taken back") ? "edit idle" : "edit idle rest"}>
         <p>
           {words}
           <Kept />
@@ -84,11 +84,11 @@ function Kept({ alone = false }: { readonly alone?: boolean }) {
   if (queue.trouble !== undefined && queue.trouble.kind !== "conflict")
     return alone ? (
       <p className="line">
-        <Unreached entries={entries} />
+        <Unreached entries={entries} n={n} />
       </p>
     ) : (
       <span className="kept">
-        <Unreached entries={entries} />
+        <Unreached entries={entries} n={n} />
       </span>
     );
   if (alone) return null;
@@ -105,7 +105,7 @@ function Kept({ alone = false }: { readonly alone?: boolean }) {
   );
 }
 
-function Unreached({ entries }: { readonly entries: string }) {
+function Unreached({ entries, n }: { readonly entries: string; readonly n: number }) {
   const trouble = useWorkshop((w) => w.queue.trouble);
   return trouble?.kind === "failed" ? (
     <>
@@ -114,8 +114,8 @@ function Unreached({ entries }: { readonly entries: string }) {
     </>
   ) : (
     <>
-      The workshop's server does not answer. {entries} in this browser and will be sent as soon as it does. Everything
-      still reckons here.
+      The server does not answer: {entries} here and {n === 1 ? "goes" : "go"} out by{" "}
+      {n === 1 ? "itself" : "themselves"}. All sheets still reckon.
     </>
   );
 }

@@ -9,7 +9,7 @@ export function FigureText({ figure }: { readonly figure: Figure }) {
     <>
       <span className="nb">
         {showNumber(figure.value, decimals)}
-        {unit === "" ? null : <span className="u">{unit === "°" ? "°" : ` ${unit}`}</span>}
+        {unit === "" ? null : unit === "°" ? "°" : <span className="u"> {unit}</span>}
         {half === "" ? null : <span className="b"> {half}</span>}
       </span>
       {figure.against === undefined ? null : (

@@ -1,6 +1,7 @@
 /** Who opens this gate, on which day, on what evidence? Typed by a person; the button explains itself while it waits. */
 import type { BuildDoc } from "@coldset/core/workshop";
 import { type FormEvent, useId, useState } from "react";
+import { listed } from "../state/moved-rows.js";
 import { useWorkshop } from "../state/workshop.js";
 import { Verdict } from "./verdict.js";
 
@@ -28,7 +29,7 @@ export function GateForm(props: {
     event.preventDefault();
     if (missing.length > 0) {
       setTold(true);
-      say(`The gate waits for ${missing.join(", ")}.`);
+      say(`The gate waits for ${listed(missing)}.`);
       return;
     }
     const row = { gate, by: by.trim(), on, what: what.trim() };
@@ -42,59 +43,57 @@ export function GateForm(props: {
   };
   return (
     <div className="gate">
-      <h3>{props.title}</h3>
+      <div className="gatehead">
+        <h3>{props.title}</h3>
+        {signed === undefined ? <Verdict verdict="gate" about="shut" /> : null}
+      </div>
       {props.needs === undefined ? null : <p>What must be shown: {props.needs}.</p>}
       {signed !== undefined ? (
         <p>
           Signed by <b>{signed.by}</b> on <b>{signed.on}</b>: {signed.what}
         </p>
       ) : (
-        <>
-          <p className="vs">
-            <Verdict verdict="gate" about="shut" />
-          </p>
-          <form onSubmit={sign} noValidate>
-            <div className="field">
-              <label htmlFor={`${id}-by`}>By</label>
-              <div className="box">
-                <input id={`${id}-by`} value={by} autoComplete="off" onChange={(e) => setBy(e.currentTarget.value)} />
-              </div>
+        <form onSubmit={sign} noValidate>
+          <div className="field">
+            <label htmlFor={`${id}-by`}>By</label>
+            <div className="box">
+              <input id={`${id}-by`} value={by} autoComplete="off" onChange={(e) => setBy(e.currentTarget.value)} />
             </div>
-            <div className="field">
-              <label htmlFor={`${id}-on`}>On (year-month-day)</label>
-              <div className="box">
-                <input
-                  id={`${id}-on`}
-                  value={on}
-                  placeholder="2026-04-30"
-                  inputMode="numeric"
-                  autoComplete="off"
-                  onChange={(e) => setOn(e.currentTarget.value)}
-                />
-              </div>
+          </div>
+          <div className="field">
+            <label htmlFor={`${id}-on`}>On (year-month-day)</label>
+            <div className="box">
+              <input
+                id={`${id}-on`}
+                value={on}
+                placeholder="2026-04-30"
+                inputMode="numeric"
+                autoComplete="off"
+                onChange={(e) => setOn(e.currentTarget.value)}
+              />
             </div>
-            <div className="field wide2">
-              <label htmlFor={`${id}-what`}>What was seen</label>
-              <div className="box">
-                <textarea
-                  id={`${id}-what`}
-                  value={what}
-                  rows={2}
-                  maxLength={400}
-                  onChange={(e) => setWhat(e.currentTarget.value)}
-                />
-              </div>
+          </div>
+          <div className="field wide2">
+            <label htmlFor={`${id}-what`}>What was seen</label>
+            <div className="box">
+              <textarea
+                id={`${id}-what`}
+                value={what}
+                rows={2}
+                maxLength={400}
+                onChange={(e) => setWhat(e.currentTarget.value)}
+              />
             </div>
-            <div>
-              <button type="submit" className="btn" aria-disabled={missing.length > 0} aria-describedby={`${id}-waits`}>
-                {missing.length > 0 ? `Waits: ${missing.length} ${missing.length === 1 ? "line" : "lines"}` : "Sign it"}
-              </button>
-              <p className={told && missing.length > 0 ? "bad" : "soft"} id={`${id}-waits`}>
-                {missing.length > 0 ? `It waits for ${missing.join(", ")}.` : "Your name stands on every print."}
-              </p>
-            </div>
-          </form>
-        </>
+          </div>
+          <div className="wide2 sign-row">
+            <button type="submit" className="btn" aria-disabled={missing.length > 0} aria-describedby={`${id}-waits`}>
+              {missing.length > 0 ? `Waits: ${missing.length} ${missing.length === 1 ? "line" : "lines"}` : "Sign it"}
+            </button>
+            <p className={told && missing.length > 0 ? "bad" : "soft"} id={`${id}-waits`}>
+              {missing.length > 0 ? `It waits for ${listed(missing)}.` : "Your name stands on every print."}
+            </p>
+          </div>
+        </form>
       )}
     </div>
   );

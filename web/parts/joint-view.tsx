@@ -1,35 +1,82 @@
 /** What does one joint say? Verdict, the numbers that decided it with their limits, remedies, and what to measure next. */
 import type { DecidingNumber, JointAnswer, RemedyOffer } from "@coldset/core/fit";
 import { showNumber } from "@coldset/core/questions";
-import { capital } from "../state/words.js";
+import { linkTo } from "../state/route.js";
+import { capital, capitalWord } from "../state/words.js";
 import { useWorkshop } from "../state/workshop.js";
 import { NextLink } from "./next-link.js";
 import { Verdicts } from "./verdict.js";
 
-export function JointView({ joint, build }: { readonly joint: JointAnswer; readonly build: string }) {
+interface JointProps {
+  readonly joint: JointAnswer;
+  readonly build: string;
+  /** What fits is one line; its numbers are behind it. */
+  readonly folded?: boolean;
+}
+
+export function JointView({ joint, build, folded = false }: JointProps) {
+  const more =
+    joint.rules.length + joint.numbers.length + joint.remedies.length > 0 || joint.next !== undefined ? (
+      <Behind joint={joint} build={build} />
+    ) : null;
+  const verdicts = (
+    <Verdicts verdict={joint.verdict} also={joint.rules.map((x) => ({ verdict: x.level, about: x.rule }))} />
+  );
+  if (folded) {
+    const line = (
+      <>
+        <span className="no">{joint.id}</span>
+        <div>
+          <h3>{capital(joint.title)}</h3> <span className="why">{joint.reason}</span>
+        </div>
+        {verdicts}
+      </>
+    );
+    return more === null ? (
+      <article className="line-joint" id={joint.id}>
+        <div className="line-of">{line}</div>
+      </article>
+    ) : (
+      <article className="line-joint" id={joint.id}>
+        <details>
+          <summary className="line-of">{line}</summary>
+          <div className="behind">{more}</div>
+        </details>
+      </article>
+    );
+  }
   return (
     <article className="joint" id={joint.id}>
       <p className="no">{joint.id}</p>
       <div>
         <h3>{capital(joint.title)}</h3>
         <p className="why">{joint.reason}</p>
-        <Verdicts verdict={joint.verdict} also={joint.rules.map((x) => ({ verdict: x.level, about: x.rule }))} />
-        {joint.rules.map((x) => (
-          <p className="soft" key={`${x.rule} ${x.why}`}>
-            Rule {x.rule}: {x.why}
-          </p>
-        ))}
-        {joint.numbers.length === 0 ? null : (
-          <ul className="nums">
-            {joint.numbers.map((n) => (
-              <NumberLine key={n.name} n={n} />
-            ))}
-          </ul>
-        )}
-        {joint.next === undefined ? null : <NextLink step={joint.next} build={build} long />}
-        {joint.remedies.length === 0 ? null : <Remedies joint={joint} />}
+        {verdicts}
+        {more}
       </div>
     </article>
+  );
+}
+
+/** The rules, the numbers with their limits, the next step and the remedies of a joint. */
+function Behind({ joint, build }: { readonly joint: JointAnswer; readonly build: string }) {
+  return (
+    <>
+      {joint.rules.map((x) => (
+        <p className="soft" key={`${x.rule} ${x.why}`}>
+          Rule {x.rule}: {x.why}
+        </p>
+      ))}
+      {joint.numbers.length === 0 ? null : (
+        <ul className="nums">
+          {joint.numbers.map((n) => (
+            <NumberLine key={n.name} n={n} />
+          ))}
+        </ul>
+      )}
+      {joint.next === undefined ? null : <NextLink step={joint.next} build={build} long />}
+      {joint.remedies.length === 0 ? null : <Remedies joint={joint} build={build} />}
+    </>
   );
 }
 
@@ -44,29 +91,30 @@ const UNITS: Readonly<Record<DecidingNumber["unit"], string>> = {
 };
 
 function NumberLine({ n }: { readonly n: DecidingNumber }) {
-  const decimals = n.unit === "N" || n.unit === "count" ? 0 : Math.abs(n.value) < 2 ? 2 : 1;
   const half = n.band === undefined ? undefined : (n.band.high - n.band.low) / 2;
+  const usual = n.unit === "N" || n.unit === "count" ? 0 : Math.abs(n.value) < 2 ? 2 : 1;
+  // An exact whole number keeps no zeros behind its point; a narrow band is not rounded away.
+  const exact = half === undefined && (Number.isInteger(n.value) || Math.abs(n.value) < 1e-9);
+  const decimals = exact ? 0 : half !== undefined && half > 0 && half < 0.05 ? 2 : usual;
+  const entered = half === undefined && n.unit !== "count" && n.unit !== "ratio";
+  const notes = [
+    n.limit === undefined ? "" : `${n.limit.kind === "hard" ? "Limit" : "Wanted"}: ${n.limit.words}`,
+    entered ? (n.limit === undefined ? "As entered" : "as entered") : "",
+  ].filter((w) => w !== "");
   return (
     <li>
-      <span>{n.name}</span>
+      <span>{capitalWord(n.name)}</span>
       <b className="num">
         {showNumber(n.value, decimals)}
         {half === undefined ? "" : ` ± ${showNumber(half, Math.max(decimals, 1))}`}
         {UNITS[n.unit]}
       </b>
-      <span>
-        {n.limit === undefined ? "" : `${n.limit.kind === "hard" ? "must be" : "wanted"} ${n.limit.words}`}
-        {half === undefined && n.unit !== "count" && n.unit !== "ratio"
-          ? n.limit === undefined
-            ? "as entered"
-            : ", as entered"
-          : ""}
-      </span>
+      <span>{notes.join("; ")}</span>
     </li>
   );
 }
 
-function Remedies({ joint }: { readonly joint: JointAnswer }) {
+function Remedies({ joint, build }: { readonly joint: JointAnswer; readonly build: string }) {
   const taken = useWorkshop((w) => w.reckoning?.resolved.build.remedies?.find((t) => t.joint === joint.id)?.remedy);
   const firstOffered = joint.remedies.find((o) => o.refused === undefined && o.replacesPart !== true);
   return (
@@ -77,6 +125,7 @@ function Remedies({ joint }: { readonly joint: JointAnswer }) {
           <Remedy
             key={offer.id}
             joint={joint.id}
+            build={build}
             offer={offer}
             taken={taken === offer.id}
             first={taken === undefined && offer === firstOffered}
@@ -91,19 +140,20 @@ const RISKS = { L: "small", M: "middling", H: "great" } as const;
 
 function Remedy(props: {
   readonly joint: string;
+  readonly build: string;
   readonly offer: RemedyOffer;
   readonly taken: boolean;
   readonly first: boolean;
 }) {
   const { offer } = props;
   const edit = useWorkshop((w) => w.edit);
-  const build = useWorkshop((w) => w.reckoning?.resolved.build);
+  const doc = useWorkshop((w) => w.reckoning?.resolved.build);
   const take = () => {
-    if (build === undefined) return;
-    const rest = (build.remedies ?? []).filter((t) => t.joint !== props.joint);
+    if (doc === undefined) return;
+    const rest = (doc.remedies ?? []).filter((t) => t.joint !== props.joint);
     edit({
       kind: "build",
-      id: build.id,
+      id: doc.id,
       path: ["remedies"],
       value: props.taken ? rest : [...rest, { joint: props.joint, remedy: offer.id }],
       words: `remedy at ${props.joint}`,
@@ -119,7 +169,7 @@ function Remedy(props: {
         <small>{where}</small>
       </p>
       <p className="k">
-        {showNumber(offer.hours, 1)} h<small>hours</small>
+        {showNumber(offer.hours, offer.hours % 1 === 0 ? 0 : 1)} h<small>hands</small>
       </p>
       <p className="k">
         {showNumber(offer.cost, offer.cost % 1 === 0 ? 0 : 2)}
@@ -131,8 +181,11 @@ function Remedy(props: {
       </p>
       <p className="side">
         {offer.sideEffects
-          .map((s) => `${s.words}${s.joints.length > 0 ? ` (look again at ${s.joints.join(", ")})` : ""}`)
-          .join(". ")}
+          .map(
+            (s) =>
+              `${s.words.replace(/\.$/, "")}${s.joints.length > 0 ? ` (look again at ${s.joints.join(", ")})` : ""}.`,
+          )
+          .join(" ")}
         {offer.rules.length > 0 ? ` Brings rule ${offer.rules.join(", ")}.` : ""}
         {offer.massG === 0 ? "" : ` ${offer.massG > 0 ? "+" : "−"}${Math.abs(offer.massG)} g.`}
       </p>
@@ -141,7 +194,9 @@ function Remedy(props: {
           <b>Refused:</b> {offer.refused}
         </p>
       ) : offer.replacesPart === true ? (
-        <p className="side">Another part: choose it on the Fit sheet.</p>
+        <p className="side">
+          Another part: <a href={`${linkTo.fit(props.build)}#choose`}>choose it on the Fit sheet</a>.
+        </p>
       ) : (
         <button
           type="button"

@@ -1,7 +1,7 @@
 /** Where does the hand go next? One step, with a link to the place where it is entered. */
 import type { NextStep } from "@coldset/core/quantity";
 import { linkTo } from "../state/route.js";
-import { capital } from "../state/words.js";
+import { capital, lower } from "../state/words.js";
 
 /** The id of the field in which the value at this path is written. */
 export const fieldId = (at: string) => `f-${at}`;
@@ -16,6 +16,15 @@ export function stepHref(build: string, step: NextStep, n?: number): string | un
   return n === undefined ? undefined : linkTo.question(build, n);
 }
 
+/** "Measure the chainstay, with trammel, to ± 0.3 mm". */
+export function stepWords(step: NextStep): string {
+  return [
+    step.kind === "decide" ? `Decide: ${lower(step.what)}` : capital(step.what),
+    ...(step.tool === undefined ? [] : [`with ${step.tool}`]),
+    ...(step.accuracy === undefined ? [] : [`to\u00a0${step.accuracy.replaceAll(" ", "\u00a0")}`]),
+  ].join(", ");
+}
+
 export function NextLink(props: {
   readonly step: NextStep;
   readonly build: string;
@@ -23,8 +32,7 @@ export function NextLink(props: {
   readonly long?: boolean;
 }) {
   const { step, long = false } = props;
-  const tool = [step.tool, step.accuracy?.replaceAll(" ", "\u00a0")].filter((w) => w !== undefined).join(", ");
-  const words = `${step.kind === "decide" ? "Decide: " : ""}${step.what}${tool === "" ? "" : `, ${tool}`}`;
+  const words = stepWords(step);
   const href = stepHref(props.build, step, props.n);
   const inner = (
     <>
@@ -41,7 +49,7 @@ export function NextLink(props: {
           {inner}
         </a>
       )}
-      {long && step.how !== undefined ? <p className="soft">{capital(step.how)}</p> : null}
+      {long && step.how !== undefined ? <p className="soft how">{capital(step.how.replace(/\.?$/, "."))}</p> : null}
     </>
   );
 }

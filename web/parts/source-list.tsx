@@ -21,7 +21,11 @@ export function SourceList({ ids }: { readonly ids: readonly string[] }) {
             {row.title}
             {row.where === undefined ? "" : `, ${row.where}`}{" "}
             <span className="soft">
-              ({row.kind}; {MARKS[row.mark]})
+              (
+              {/^(common practice|our derivation)$/.test(row.kind)
+                ? MARKS[row.mark]
+                : `${row.kind}; ${MARKS[row.mark]}`}
+              )
             </span>
           </li>
         );

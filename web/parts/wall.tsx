@@ -5,7 +5,7 @@ import { Picture } from "./picture.js";
 
 export function Wall({ figure }: { readonly figure: Figure }) {
   const { limit } = figure;
-  const edge = limit?.high ?? limit?.low;
+  const edge = limit?.low ?? limit?.high;
   if (limit === undefined || edge === undefined) return null;
   const input = {
     what: figure.name,
@@ -13,7 +13,8 @@ export function Wall({ figure }: { readonly figure: Figure }) {
     ...(figure.band === undefined ? {} : { band: figure.band }),
     unit: figure.unit,
     limit: edge,
-    limitIs: limit.high !== undefined ? "most" : "least",
+    limitIs: limit.low === undefined ? "most" : "least",
+    ...(limit.low !== undefined && limit.high !== undefined ? { most: limit.high } : {}),
     decimals: figure.decimals,
   } as const;
   return <Picture of={`wall ${JSON.stringify(input)}`} make={() => cloudAndWall(input)} className="pic keep" />;

@@ -3,6 +3,22 @@ export function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
+/** A line that begins with a plain word gets its capital; "q35 sprocket" and "t08" are names and stay. */
+export function capitalWord(text: string): string {
+  return /^\p{Ll}[\p{Ll}'-]*(?=$|[\s:,;.])/u.test(text) ? capital(text) : text;
+}
+
+/** "Sessions of 5 h" inside a sentence: "sessions of 5 h". A word in capitals stays. */
+export function lower(text: string): string {
+  return /^\p{Lu}\p{Ll}/u.test(text) || /^A /.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text;
+}
+
+/** "question 7, J9" as somebody says it: "question 7 and joint J9". */
+export function settlesWords(settles: readonly string[]): string {
+  const said = settles.map((s) => (/^J\d+$/.test(s) ? `joint ${s}` : s));
+  return said.length < 2 ? said.join("") : `${said.slice(0, -1).join(", ")} and ${said.at(-1)}`;
+}
+
 const PLACES: Readonly<Record<string, string>> = {
   bb: "bottom bracket",
   wheel_front: "front wheel",
