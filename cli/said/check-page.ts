@@ -120,7 +120,7 @@ export function remedyWords(m: RemedyOffer): string {
     `${risk} risk`,
     m.here
       ? "in this shop"
-      : `not in this shop: ask a builder (${m.missing.map((a) => a.replaceAll("_", " ")).join(", ")})`,
+      : `not in this shop: ask a builder${m.missing.length === 0 ? "" : ` (${m.missing.map((a) => a.replaceAll("_", " ")).join(", ")})`}`,
     ...m.conditions,
     ...(m.part === undefined ? [] : [`with ${m.part}`]),
     ...(m.rules.length === 0 ? [] : [`under rule ${m.rules.join(", ")}`]),

@@ -50,7 +50,7 @@ export function forkSwapWithBands(
   }
   const spread = covariance ?? usualFrameCovariance(frame);
   const means = covariance
-    ? "95 %, from the given covariance of the frame"
+    ? "95 %, from how surely the frame is measured"
     : "95 %, from the usual spread of workshop measuring (M2), both tyres on the ground when measured";
   const bands: Record<string, Band> = {};
   for (const name of names) {

@@ -29,6 +29,24 @@ const NAMES: Readonly<Record<string, string>> = {
   hand: "hand from the clamp, forward / up",
   tyre_max: "largest tyre",
 };
+/** Words of the documents as a seller says them. */
+const WORDS: Readonly<Record<string, string>> = {
+  m10_solid: "solid M10",
+  m9_solid: "solid M9",
+  qr_10: "hollow M10 with skewer",
+  qr_9: "hollow M9 with skewer",
+  through_12: "through axle 12",
+  through_15: "through axle 15",
+  through_20: "through axle 20",
+  hanger_m10: "M10 hanger",
+  taper_jis: "square taper JIS",
+  taper_iso: "square taper ISO",
+  tab_51: "51 tab",
+  post_74: "74 post mount",
+  six_bolt: "six-bolt",
+  "1k_aerosol": "one-pack aerosol",
+  "2k": "two-pack",
+};
 /** Of use at the joint, of none to a seller. */
 const NOT_FOR_BUYING = new Set(["z0", "t_end", "crown_underside_from_axle", "clamp_height"]);
 
@@ -36,6 +54,8 @@ function valueWords(key: string, value: unknown): string | undefined {
   const name = NAMES[key] ?? key.replaceAll("_", " ");
   const unit = UNIT[key];
   const after = unit === undefined ? "" : unit === "°" ? "°" : ` ${unit}`;
+  const said = typeof value === "string" ? WORDS[value] : undefined;
+  if (said !== undefined) return said.startsWith(name) || key === "axle" ? said : `${name} ${said}`;
   if (typeof value === "number" || typeof value === "string")
     return `${name} ${String(value)
       .replaceAll("_", " ")

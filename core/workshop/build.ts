@@ -1,9 +1,18 @@
 /** Which parts were chosen, which are weighed against them, what is to be done, and who has signed what? */
 import { z } from "zod";
-import { count, fixed, hours, id, mm, ratio, text, unknownable, word } from "./fields.js";
+import { count, fixed, hours, id, mm, ratio, saidText, text, unknownable, word } from "./fields.js";
 import { ABILITIES, PLACES } from "./words.js";
 
-const day = () => z.string().regex(/^\d{4}-\d{2}-\d{2}$/, { error: "write the day as 2026-04-30" });
+/** A day that the calendar has: 2026-02-30 is none. */
+const isDay = (text: string) => {
+  const read = new Date(`${text}T00:00:00Z`);
+  return !Number.isNaN(read.getTime()) && read.toISOString().startsWith(text);
+};
+const day = () =>
+  z
+    .string()
+    .regex(/^\d{4}-\d{2}-\d{2}$/, { error: "write the day as 2026-04-30" })
+    .refine(isDay, { error: "the calendar has no such day" });
 const placeWord = () => word(PLACES);
 
 const operation = fixed({
@@ -64,7 +73,7 @@ export const buildSchema = fixed({
   operations: z.array(operation).max(200),
   /** A gate opens only with what a person typed. `gate` is an operation id or a safety rule (S1 …). */
   evidence: z
-    .array(fixed({ gate: id(), by: text(80), on: day(), what: text(400) }))
+    .array(fixed({ gate: id(), by: saidText(80), on: day(), what: saidText(400) }))
     .max(200)
     .optional(),
   start_day: day().optional(),

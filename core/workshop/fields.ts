@@ -139,6 +139,9 @@ export function word<const W extends readonly [string, ...string[]]>(words: W) {
 }
 
 export const text = (max = 400) => z.string().max(max, { error: `keep it under ${max} letters` });
+/** Text that must say something: one letter or digit at least. */
+export const saidText = (max = 400) =>
+  text(max).regex(/[\p{L}\p{N}]/u, { error: "write it in words; left empty it counts for nothing" });
 export const id = () =>
   z
     .union([z.string(), z.number()])

@@ -72,6 +72,37 @@ describe("reading documents", () => {
   });
 
   it.each([
+    ["open_days: [tue, thu, sat]", "open_days: []", "must be at least 1 entry"],
+    ["deadline_weeks: 5", "deadline_weeks: -1", "must be at least 0"],
+    ["open_days: [tue, thu, sat]", "open_days: tue", "must be a list"],
+  ])("says in plain words what %s may not be: %s", (from, to, words) => {
+    const r = refusalsOf(QUAYSIDE.replace(from, to));
+    expect(r.map((x) => x.message)).toEqual([expect.stringMatching(new RegExp(`: ${words}$`))]);
+  });
+
+  it.each(["2026-13-45", "2026-02-30", "30.4.2026"])("no gate opens on %s, which is no day", (on) => {
+    const r = refusalsOf(
+      QUAYSIDE.replace("operations:", `evidence:\n  - { gate: t08, by: R. One, on: "${on}", what: seen }\noperations:`),
+    );
+    expect(r.map((x) => x.message)).toContainEqual(expect.stringMatching(/no such day|write the day/));
+  });
+
+  it.each([
+    ['""', "seen bare"],
+    ['"  "', "seen bare"],
+    ["R. One", '""'],
+    ["R. One", '" . "'],
+  ])("no gate opens on evidence by %s that says %s", (by, what) => {
+    const signed = (b: string, w: string) =>
+      QUAYSIDE.replace(
+        "operations:",
+        `evidence:\n  - { gate: t08, by: ${b}, on: "2026-05-02", what: ${w} }\noperations:`,
+      );
+    expect(refusalsOf(signed("R. One", "seen bare"))).toEqual([]);
+    expect(refusalsOf(signed(by, what)).map((x) => x.message)).toEqual([expect.stringContaining("counts for nothing")]);
+  });
+
+  it.each([
     ["", "empty-file"],
     ["   \n# only a comment\n", "empty-file"],
     ["kind: donor\n  bad: [1,\n", "yaml"],

@@ -353,22 +353,45 @@ function leaves(issue: z.core.$ZodIssue, prefix: readonly PropertyKey[]): Leaf[]
           issue.code === "custom" && typeof issue.params?.allowed === "string"
             ? issue.params.allowed
             : allowedBy(issue),
-        message: issue.message,
+        message: LIBRARY_WORDS.test(issue.message) ? `must be ${allowedBy(issue)}` : issue.message,
       }),
     },
   ];
 }
 
+/** How the schema library begins where a field has no words of its own. */
+const LIBRARY_WORDS = /^(Too small|Too big|Invalid input): /;
+
+/** Nouns for the library's sorts of value, singular. */
+const SORT_WORDS: Readonly<Record<string, string>> = {
+  array: "a list",
+  boolean: "true or false",
+  int: "a whole number",
+  object: "a group of keys",
+  record: "a group of keys",
+  string: "text",
+  number: "a number",
+};
+
+/** How many of what? A number stands for itself; of lists entries are counted, of text letters. */
+function bound(words: "at least" | "at most", limit: number | bigint, origin: string): string {
+  if (origin === "array") return `${words} ${limit} ${limit === 1 ? "entry" : "entries"}`;
+  if (origin === "string") return `${words} ${limit} ${limit === 1 ? "letter" : "letters"}`;
+  return `${words} ${limit}`;
+}
+
 function allowedBy(issue: z.core.$ZodIssue): string {
   switch (issue.code) {
     case "too_big":
-      return `at most ${issue.maximum}`;
+      return bound("at most", issue.maximum, issue.origin);
     case "too_small":
-      return `at least ${issue.minimum}`;
+      return bound("at least", issue.minimum, issue.origin);
     case "invalid_type":
-      return issue.expected;
+      return SORT_WORDS[issue.expected] ?? issue.expected;
     case "invalid_value":
       return issue.values.map(String).join(", ");
+    case "unrecognized_keys":
+      return "a key that is known here";
     default:
       return issue.message;
   }

@@ -74,7 +74,6 @@ export const ringsAndChain: Question = (r) => {
     tables: table,
     notChecked: ["Your ride: share of time in your cadence window, and the steepest climb. Not in yet."],
     joints,
-    cautions: answer?.kind === "answered" ? answer.cautions : [],
     sources: answer?.kind === "answered" ? answer.sources : [],
   });
 };

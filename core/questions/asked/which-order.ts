@@ -66,7 +66,7 @@ export const whichOrder: Question = (r) => {
           showNumber(o.handsOnH, 1),
           `${o.session}`,
           o.date ?? `${o.day}`,
-          o.waitDays > 0 ? `${showNumber(o.waitDays, 0)} days` : "",
+          o.waitDays > 0 ? `${showNumber(o.waitDays, 0)} ${o.waitDays === 1 ? "day" : "days"}` : "",
           o.locked ? o.lockedBy.join(", ") : "",
         ]),
       },
