@@ -87,6 +87,14 @@ afterEach(async () => {
 });
 
 describe("opening", () => {
+  it.runIf(fs.existsSync("/proc/self"))(
+    "refuses a place where no folder can be made, and does not go round for ever",
+    async () => {
+      const result = await openWorkshop("/proc/nowhere/data");
+      expect(result.kind).toBe("refused");
+    },
+  );
+
   it("makes the folder, and a database that says whose it is", async () => {
     const folder = path.join(newFolder(), "a", "Fahrräder & Öl");
     await openIn(folder);

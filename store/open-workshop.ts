@@ -29,6 +29,20 @@ export interface OpenOptions {
   readonly mostPages?: number;
 }
 
+/**
+ * Makes the folder and those above it, one level at a time: asked to make several at once, Node goes round for ever
+ * where the system says "no such folder" of a place whose parent is there (as in /proc).
+ */
+function makeFolder(folder: string): void {
+  const missing: string[] = [];
+  for (let here = path.resolve(folder); !fs.existsSync(here); here = path.dirname(here)) {
+    if (path.dirname(here) === here) break;
+    missing.push(here);
+  }
+  for (const level of missing.reverse()) fs.mkdirSync(level);
+  if (missing.length === 0 && !fs.statSync(folder).isDirectory()) fs.mkdirSync(folder);
+}
+
 export async function openWorkshop(folder: string, options: OpenOptions = {}): Promise<OpenedWorkshop> {
   const now = options.now ?? (() => new Date());
   const file = path.join(folder, DATABASE_FILE);
@@ -40,7 +54,7 @@ export async function openWorkshop(folder: string, options: OpenOptions = {}): P
     return { kind: "refused", refusals: [refusal] };
   };
   try {
-    fs.mkdirSync(folder, { recursive: true });
+    makeFolder(folder);
     const foreign = headerRefusal(databaseHeader(file), file);
     if (foreign !== undefined) return giveUp(foreign);
     // SQLite would open a file that may only be read, and fail at the first edit.

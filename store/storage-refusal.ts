@@ -24,6 +24,8 @@ const FILE_CAUSES: Readonly<Record<string, string>> = {
   ENOTDIR: "no-folder",
   EEXIST: "no-folder",
   EISDIR: "no-folder",
+  ENOENT: "no-folder",
+  EINVAL: "no-folder",
   EIO: "disk",
   ENAMETOOLONG: "no-folder",
 };

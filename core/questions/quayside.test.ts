@@ -295,3 +295,20 @@ describe("what changes when a document changes", () => {
     expect(k.after).toBeUndefined();
   });
 });
+
+describe("a reading far off that no usual slip explains", () => {
+  // The front centre of the scenario is 615; top tube put right, so it is the only wrong one.
+  it.each([635, 665, 715, 815])("front centre read as %i: it is named, and only it is set aside", (value) => {
+    const k = reckoned((t) =>
+      t.replace("top_tube_cc: 537", "top_tube_cc: 551").replace("front_centre: 615", `front_centre: ${value}`),
+    );
+    expect(k.geometry.setAside).toBe("front_centre_mm");
+    expect(asked(13, k).next?.at).toBe("donor.measured.front_centre");
+    expect(asked(13, k).answer).toMatch(/^The front centre disagrees/);
+    const frame = k.geometry.frame;
+    if (frame.kind !== "answered") throw new Error("refused");
+    expect(Math.abs(frame.value.shape.front_centre_mm - 615.2)).toBeLessThan(
+      1.96 * frame.value.shape_std.front_centre_mm,
+    );
+  });
+});

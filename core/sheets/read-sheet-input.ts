@@ -38,7 +38,12 @@ export function readSheetInput(text: string, file: string): SheetText | Refused 
     return `${file}:${line}:${col}`;
   };
   try {
-    const document = parseDocument(text, { lineCounter: lines, prettyErrors: false, uniqueKeys: false });
+    const document = parseDocument(text, {
+      lineCounter: lines,
+      prettyErrors: false,
+      uniqueKeys: false,
+      logLevel: "error",
+    });
     if (document.errors.length > 0) {
       return refused(
         document.errors.slice(0, MOST_TOLD).map((error) => ({

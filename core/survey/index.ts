@@ -3,6 +3,7 @@ export * from "./derived-figures.js";
 export * from "./donor-survey.js";
 export * from "./explain-blunder.js";
 export * from "./leave-out.js";
+export * from "./likeliest-wrong.js";
 export * from "./measurement-kinds.js";
 export * from "./slip-trials.js";
 export * from "./slips.js";

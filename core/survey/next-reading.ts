@@ -19,14 +19,15 @@ export function nextReading(
   explanations: readonly Explanation[],
   suspects: readonly Suspect[],
 ): BlunderExplanation["next"] {
-  const best = explanations[0];
+  const best = explanations.find((e) => e.explains);
   if (best === undefined) {
     const suspect = suspects[0];
     if (suspect === undefined) return null;
     return build(read, [suspect.measurement], [suspect.predicted_by_others], [suspect.measured], "");
   }
   const others: number[] = [best.read[0] ?? 0];
-  for (const other of explanations.slice(1)) {
+  for (const other of explanations) {
+    if (other === best) continue;
     if (other.score > best.score + IN_THE_RUNNING || other.measurements[0] !== best.measurements[0]) continue;
     others.push(other.corrected[0] ?? 0);
   }

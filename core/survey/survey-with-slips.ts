@@ -2,6 +2,7 @@ import type { Answer } from "../quantity/index.js";
 import { refused } from "../quantity/index.js";
 import { type BlunderExplanation, explainSolved } from "./explain-blunder.js";
 import { fitSurvey } from "./fit-survey.js";
+import { likeliestWrong } from "./likeliest-wrong.js";
 import type { SlipContext } from "./slips.js";
 import { solveRead } from "./solve-survey.js";
 import { type SurveyValue, surveyOf } from "./survey.js";
@@ -36,9 +37,7 @@ export function surveyWithSlips(input: SurveyInput, context: SlipContext = {}): 
   const patient = quick.kind === "no-convergence" ? solveRead(read, true, quick) : solved;
   const blunder = explainSolved(solved, context);
   const suspect =
-    blunder.kind === "answered" && blunder.value.disagrees
-      ? (blunder.value.explanations[0]?.measurements[0] ?? blunder.value.suspects[0]?.measurement)
-      : undefined;
+    blunder.kind === "answered" && blunder.value.disagrees ? likeliestWrong(blunder.value)?.measurement : undefined;
   const without =
     suspect === undefined
       ? undefined

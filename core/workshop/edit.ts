@@ -53,7 +53,7 @@ export function editPlain(
 
 /** The edit on the text: what the store keeps. `undefined` takes the key out. */
 export function editText(text: string, path: EditPath, value: unknown): EditResult {
-  const document = parseDocument(text, { strict: true, uniqueKeys: true });
+  const document = parseDocument(text, { strict: true, uniqueKeys: true, logLevel: "error" });
   if (document.errors.length > 0) {
     return {
       kind: "refused",
@@ -132,7 +132,7 @@ function splicedText(text: string, spot: Spot, value: unknown, plain: unknown): 
   for (const written of [fresh.trimEnd(), JSON.stringify(value)]) {
     if (written === "" || written.includes("\n")) continue;
     const out = text.slice(0, spot.from) + written + text.slice(spot.to);
-    const again = parseDocument(out, { strict: true, uniqueKeys: true });
+    const again = parseDocument(out, { strict: true, uniqueKeys: true, logLevel: "error" });
     if (again.errors.length === 0 && JSON.stringify(again.toJS({ maxAliasCount: 50 })) === wanted) return out;
   }
   return undefined;

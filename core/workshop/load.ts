@@ -135,7 +135,13 @@ export function loadText(text: string, file: string): Loaded | LoadRefused {
   const lines = new LineCounter();
   let parsed: Document[];
   try {
-    const all = parseAllDocuments(text, { lineCounter: lines, prettyErrors: false, strict: true, uniqueKeys: false });
+    const all = parseAllDocuments(text, {
+      lineCounter: lines,
+      prettyErrors: false,
+      strict: true,
+      uniqueKeys: false,
+      logLevel: "error",
+    });
     parsed = Array.isArray(all) ? (all as Document[]) : [];
   } catch (cause) {
     return {

@@ -106,7 +106,9 @@ function wayFacts(m: RemedyOffer): string {
     `${{ L: "low", M: "medium", H: "high" }[m.risk]} risk`,
     m.here
       ? "in this shop"
-      : `not in this shop: ask a builder (${m.missing.map((a) => a.replaceAll("_", " ")).join(", ")})`,
+      : m.missing.length === 0
+        ? "not in this shop: ask a builder"
+        : `not in this shop: ask a builder (${m.missing.map((a) => a.replaceAll("_", " ")).join(", ")})`,
     ...m.conditions,
     ...(m.part === undefined ? [] : [`with ${m.part}`]),
     ...(m.rules.length === 0 ? [] : [`under rule ${m.rules.join(", ")}`]),

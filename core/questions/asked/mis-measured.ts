@@ -1,4 +1,5 @@
 /** Question 13: did I mis-measure? */
+import { likeliestWrong } from "../../survey/index.js";
 import { cautionsInWords, figure, type Head, type Question, readingWords, row, showNumber } from "../question.js";
 
 const HEAD: Head = { n: 13, question: "Did I mis-measure?", stake: "money" };
@@ -74,9 +75,10 @@ export const misMeasured: Question = (r) => {
       cautions: cautionsInWords(survey.cautions),
     });
   }
-  const first = blunder.value.explanations[0];
-  const suspect = blunder.value.suspects[0];
-  const name = first?.measurements[0] ?? suspect?.measurement ?? "";
+  const wrong = likeliestWrong(blunder.value);
+  const first = wrong?.explanation;
+  const suspect = wrong?.suspect;
+  const name = wrong?.measurement ?? "";
   const reading = s.readings.find((c) => c.measurement === name);
   const off =
     first !== undefined
@@ -85,10 +87,11 @@ export const misMeasured: Question = (r) => {
         ? 0
         : Math.abs(suspect.predicted_by_others - suspect.measured);
   const unit = name.endsWith("_deg") ? "°" : "mm";
-  const shares = first?.shares_residual_with.map(readingWords) ?? [];
+  const shares = (first ?? reading)?.shares_residual_with.map(readingWords) ?? [];
   const words = readingWords(name);
   const causeWords = first === undefined ? "" : first.sentence.replace(/^[^:]*: /, "");
-  const explained = first?.explains === true;
+  const likely = first?.corrected[0] ?? suspect?.predicted_by_others;
+  const explained = first !== undefined;
   return row(HEAD, {
     answer: `The ${words} disagrees with everything else by ${showNumber(off, off < 10 ? 1 : 0)}${unit === "°" ? "°" : " mm"}.`,
     verdict: "measure first",
@@ -99,9 +102,7 @@ export const misMeasured: Question = (r) => {
       unit,
       unit === "°" ? 1 : 0,
       undefined,
-      suspect === undefined
-        ? {}
-        : { against: `likely ${showNumber(first?.corrected[0] ?? suspect.predicted_by_others, unit === "°" ? 1 : 0)}` },
+      likely === undefined ? {} : { against: `likely ${showNumber(likely, unit === "°" ? 1 : 0)}` },
     ),
     next: {
       kind: "measure",
