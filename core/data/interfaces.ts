@@ -132,8 +132,6 @@ export function steererByOd(odMm: number): SteererRow | undefined {
   return STEERERS.find((row) => Math.abs(row.od - odMm) <= 0.15);
 }
 
-/** Clamp sizes between stem and bar, mm. */
-export const BAR_CLAMPS: readonly number[] = [25.4, 25.8, 26.0, 31.8, 35];
 /** Shims from one clamp to the next that can be had: [bar, stem]. */
 export const BAR_SHIMS: readonly (readonly [number, number])[] = [
   [25.4, 26.0],
@@ -145,12 +143,6 @@ export const GRIP_ROWS = [
   { low: 22.1, high: 22.3, words: "flat bar, 22.2" },
   { low: 23.8, high: 24.2, words: "drop bar, 23.8 to 24.2" },
 ] as const;
-
-/** Usual widths between the locknuts, mm. */
-export const HUB_WIDTHS = {
-  rear: [110, 114, 120, 126, 130, 132.5, 135, 142, 148],
-  front: [74, 91, 96, 100, 110],
-} as const;
 
 /** Axle words to the diameter that stands in the slot or bore, mm. */
 export const AXLE_DIAMETER_MM = {

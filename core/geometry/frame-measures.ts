@@ -167,14 +167,3 @@ export function measureLabel(key: SideViewKey): string {
   const label = found ? found.label : key;
   return label.startsWith("BB") ? label : label.charAt(0).toLowerCase() + label.slice(1);
 }
-
-/** Are all fourteen there? Then the set may go into a swap or a drawing; e.g. with `measures` of a side-view answer. */
-export function completeFrame(measures: SideViewInput): FrameMeasures | undefined {
-  const frame: Partial<Record<FrameKey, number>> = {};
-  for (const key of FRAME_KEYS) {
-    const given = measures[key];
-    if (given === undefined) return undefined;
-    frame[key] = given;
-  }
-  return frame as FrameMeasures;
-}

@@ -18,6 +18,3 @@ export function pedalStrikeLeanDeg(
   const u = bbHeightMm - crankMm - pedalHalfHeightMm - r;
   return ((Math.atan2(u, pedalOuterMm) + Math.asin(r / Math.hypot(u, pedalOuterMm))) * 180) / Math.PI;
 }
-
-/** Lean that a new bicycle must allow, degrees (16 CFR 1512.17(c)). */
-export const PEDAL_STRIKE_WANTED_DEG = 25;

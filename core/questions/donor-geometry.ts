@@ -11,7 +11,7 @@ import {
   type NewParts,
   saggedRadiusMm,
 } from "../geometry/index.js";
-import type { Answer, Answered, Caution, NextStep, Refusal } from "../quantity/index.js";
+import type { Answer, Answered, NextStep, Refusal } from "../quantity/index.js";
 import {
   type BlunderExplanation,
   DONOR_NAMES,
@@ -154,16 +154,4 @@ export function newParts(
     ...(radii.rearMm === undefined ? {} : { rear_radius_mm: radii.rearMm }),
     ...(headset?.ports.lower_stack === undefined ? {} : { lower_stack_mm: headset.ports.lower_stack }),
   };
-}
-
-/** The caution that travels with everything reckoned without a reading. */
-export function setAsideCaution(geometry: DonorGeometry): readonly Caution[] {
-  if (geometry.setAside === undefined) return [];
-  return [
-    {
-      code: "reading-set-aside",
-      at: geometry.setAside,
-      message: `Reckoned without the reading ${geometry.setAside.replaceAll("_", " ").replace(/ (mm|deg)$/, "")}, which disagrees with the rest. Measure it again.`,
-    },
-  ];
 }

@@ -1,28 +1,10 @@
+import type { FrameKey } from "../geometry/frame-measures.js";
 import { type SurveyFit, varianceOf } from "./fit-survey.js";
 import { DEGREES, type ModelPoint, type SideModel, U, UNKNOWN_COUNT } from "./side-model.js";
 
 /** The five figures of the contract. */
 export const HEADLINE_KEYS = ["stack_mm", "reach_mm", "trail_mm", "head_angle_deg", "seat_angle_deg"] as const;
 export type HeadlineKey = (typeof HEADLINE_KEYS)[number];
-
-/** The fourteen figures from which `fork-swap` builds a frame, in this order in every covariance. */
-export const FRAME_KEYS = [
-  "seat_tube_cc_mm",
-  "top_tube_actual_mm",
-  "top_tube_slope_deg",
-  "head_angle_deg",
-  "seat_angle_deg",
-  "head_tube_mm",
-  "top_tube_below_head_tube_top_mm",
-  "lower_stack_mm",
-  "axle_to_crown_mm",
-  "rake_mm",
-  "chainstay_mm",
-  "bb_drop_mm",
-  "rear_radius_mm",
-  "front_radius_mm",
-] as const;
-export type FrameKey = (typeof FRAME_KEYS)[number];
 
 /** Figures of the whole bicycle that follow from the frame. */
 export const SHAPE_KEYS = [

@@ -1,15 +1,7 @@
+import { FRAME_KEYS, type FrameKey } from "../geometry/frame-measures.js";
 import { type Answer, answered, type Band, refused } from "../quantity/index.js";
 import { uncheckable } from "./checkability.js";
-import {
-  FRAME_KEYS,
-  type FrameKey,
-  figuresOf,
-  HEADLINE_KEYS,
-  pickFigures,
-  pickSds,
-  SHAPE_KEYS,
-  type ShapeKey,
-} from "./derived-figures.js";
+import { figuresOf, HEADLINE_KEYS, pickFigures, pickSds, SHAPE_KEYS, type ShapeKey } from "./derived-figures.js";
 import { covariances } from "./fit-survey.js";
 import { type SolvedSurvey, SURVEY_SOURCE_IDS, solveSurvey } from "./solve-survey.js";
 import { chiSquareLimit, readingChecks, surveyCautions } from "./survey.js";

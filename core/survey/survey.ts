@@ -1,9 +1,8 @@
+import { FRAME_KEYS, type FrameKey } from "../geometry/frame-measures.js";
 import { chiSquareQuantile, element } from "../numeric/index.js";
 import { type Answer, answered, type Band, type Caution, refused } from "../quantity/index.js";
 import { type Uncheckable, uncheckable, uncheckableSentence } from "./checkability.js";
 import {
-  FRAME_KEYS,
-  type FrameKey,
   figuresOf,
   HEADLINE_KEYS,
   type HeadlineKey,

@@ -1,8 +1,3 @@
-/**
- * How long is the chainstay, and how well is that known? A reading with its own spread of 0.3 or less stands as it is;
- * otherwise the survey's value with its 95 % half-width, and without a survey the bare reading, whose spread is not known.
- */
-import { type Span, UNKNOWN } from "../span.js";
 import type { FitView } from "../view.js";
 
 export const CHAINSTAY_NEEDED_MM = 0.3;
@@ -31,10 +26,4 @@ export function chainstayLength(view: FitView): ChainstayLength | undefined {
     ...(reading.plusMinus === undefined ? {} : { halfMm: reading.plusMinus }),
     from: "reading",
   };
-}
-
-/** The same as a span; unknown where the length is not there. */
-export function chainstaySpan(view: FitView): Span {
-  const length = chainstayLength(view);
-  return length === undefined ? UNKNOWN : { kind: "known", mid: length.mm, half: length.halfMm ?? 0 };
 }
