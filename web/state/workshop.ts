@@ -69,6 +69,9 @@ export const draftKey = (kind: string, id: string, path: EditPath) => `${kind}/$
 
 let queue: SaveQueue | undefined;
 
+/** How often an answer is rehearsed after loading. */
+const REHEARSALS = 40;
+
 export const useWorkshop = create<Workshop>()((set, get) => {
   const read = (stored: readonly StoredPlain[]): { docs: OpenDoc[]; problems: string[] } => {
     const docs: OpenDoc[] = [];
@@ -113,12 +116,30 @@ export const useWorkshop = create<Workshop>()((set, get) => {
     return out;
   };
   const takeOver = (stored: readonly StoredPlain[]) => {
+    const first = get().status === "loading";
     const { docs, problems } = read(stored);
     const laid = withWaiting(docs, queue?.now.waiting ?? []);
     const result = reckoned(laid, get().reckoning);
     if (problems.length > 0 || result.reckoning === undefined)
       set({ docs: laid, problems: [...problems, ...(result.problems ?? [])], status: "unreadable" });
     else set({ docs: laid, problems: [], reckoning: result.reckoning, status: "ready" });
+    if (first) rehearse(REHEARSALS);
+  };
+  /**
+   * The first keystrokes would meet code that the browser has not yet compiled, and wait some 20 ms each. In free moments
+   * after loading the same answer is worked out a few times and thrown away, so that they find it ready.
+   */
+  const rehearse = (left: number) => {
+    if (left <= 0 || typeof requestIdleCallback === "undefined") return;
+    requestIdleCallback(() => {
+      const { reckoning } = get();
+      if (reckoning === undefined) return;
+      reckoned(
+        get().docs.map((d) => (d.doc.kind === "donor" ? { ...d, doc: { ...d.doc } } : d)),
+        reckoning,
+      );
+      rehearse(left - 1);
+    });
   };
   const keepDrafts = (drafts: Readonly<Record<string, Draft>>) => {
     browserKeep.set(`drafts.${get().buildId}`, Object.keys(drafts).length === 0 ? undefined : JSON.stringify(drafts));

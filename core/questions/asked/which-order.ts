@@ -10,6 +10,7 @@ export const whichOrder: Question = (r) => {
     return row(HEAD, {
       answer: "The plan cannot be laid out as entered.",
       verdict: "measure first",
+      about: "list of operations",
       next: { kind: "decide", what: answer.refusals[0]?.message ?? "Mend the list of operations" },
       words: answer.refusals.map((x) => x.message),
     });
