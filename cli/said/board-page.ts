@@ -1,9 +1,9 @@
 /** How does the answered board stand on a terminal? The rows and words come as they are; nothing is reckoned here. */
 import { sourceWords } from "@coldset/core/data";
-import type { NextStep } from "@coldset/core/quantity";
+import { capital, type NextStep } from "@coldset/core/quantity";
 import type { BoardRow, Stake } from "@coldset/core/questions";
 import type { Page, Span } from "../screen/page.js";
-import { capital, figureText, verdictStyle } from "./figures.js";
+import { figureText, verdictStyle } from "./figures.js";
 
 const STAKES: Readonly<Record<Stake, string>> = {
   hurt: "Somebody could be hurt",

@@ -1,11 +1,13 @@
 /** How does the whole check of a build stand on a terminal? */
+
 import type { JointAnswer, RemedyOffer } from "@coldset/core/fit";
+import { capital } from "@coldset/core/quantity";
 import { aboutWords, type Reckoning, type RuleGroup, ruleGroups, ruleSentence } from "@coldset/core/questions";
 import { standingRefusals } from "@coldset/core/safety";
 import type { Page, Span } from "../screen/page.js";
 import { boardPage, stepText, workingPage } from "./board-page.js";
 import { candidatesPage, sideViewPage } from "./candidates-page.js";
-import { capital, hoursText, numberCells, quantityText, sum, verdictStyle } from "./figures.js";
+import { hoursText, numberCells, quantityText, sum, verdictStyle } from "./figures.js";
 import { standingPage } from "./standing.js";
 
 export function checkPage(r: Reckoning, page: Page, working = false): Page {

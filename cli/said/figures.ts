@@ -84,10 +84,6 @@ export function sum(value: number): string {
   return showNumber(value, Math.abs(value - Math.round(value)) < 0.005 ? 0 : 2);
 }
 
-export function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
-}
-
 /** Hours with no more digits than they have: "0.3 h", "2 h". */
 export function hoursText(value: number): string {
   return `${Number(value.toFixed(2))} h`.replace("-", "−");

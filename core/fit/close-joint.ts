@@ -2,11 +2,11 @@
  * Which verdict follows from the settled numbers and the remedies? Fits; fits with work, where a remedy keeps both
  * parts and is not refused; will not fit; or measure first.
  */
-import type { Caution, NextStep, SourceId } from "../quantity/index.js";
+import { type Caution, capital, type NextStep, type SourceId } from "../quantity/index.js";
 import type { JointAnswer, RemedyOffer } from "./joint.js";
 import type { JointHead } from "./joint-definition.js";
 import { orderRemedies } from "./offer-remedy.js";
-import { capital, type Settled } from "./settle.js";
+import type { Settled } from "./settle.js";
 
 export interface ClosingWords {
   readonly fits: string;

@@ -2,7 +2,7 @@
  * What do all deciding numbers of a joint say together? One hard limit missed: it fails. None missed but one open: it
  * must be measured first. Otherwise it fits, and each wanted limit that is missed or cannot be told flags a caution.
  */
-import type { Caution, NextStep } from "../quantity/index.js";
+import { type Caution, capital, type NextStep } from "../quantity/index.js";
 import type { DecidingNumber } from "./joint.js";
 import { type Judged, judgeSpan, type Limits } from "./judge-span.js";
 import type { Span } from "./span.js";
@@ -157,8 +157,4 @@ export function rounded(value: number): string {
 
 function unitWords(unit: Check["unit"]): string {
   return unit === "deg" ? "°" : unit === "count" || unit === "ratio" ? "" : ` ${unit}`;
-}
-
-export function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

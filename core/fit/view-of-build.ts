@@ -47,8 +47,8 @@ export function viewWithPart(view: FitView, place: Place, part: Part): FitView {
 /** Radii, before and after for the parts that stand in `view.at`. */
 function withFigures(view: FitView): FitView {
   const { before: _before, after: _after, frontRadiusMm: _front, rearRadiusMm: _rear, ...rest } = view;
-  const front = tyreRadius(view, "tyre_front");
-  const rear = tyreRadius(view, "tyre_rear");
+  const front = tyreRadius(view.at, "tyre_front");
+  const rear = tyreRadius(view.at, "tyre_rear");
   const radii = {
     ...(front === undefined ? {} : { frontRadiusMm: front }),
     ...(rear === undefined ? {} : { rearRadiusMm: rear }),
@@ -60,8 +60,9 @@ function withFigures(view: FitView): FitView {
   return { ...rest, ...radii, ...(before === undefined ? {} : { before }), ...(after === undefined ? {} : { after }) };
 }
 
-function tyreRadius(view: FitView, place: "tyre_front" | "tyre_rear"): number | undefined {
-  const tyre = view.at[place];
+/** Loaded radius of the tyre in this place, M6; undefined where none is chosen or its marking is not known. */
+export function tyreRadius(at: FitView["at"], place: "tyre_front" | "tyre_rear"): number | undefined {
+  const tyre = at[place];
   const size = tyre?.kind === "tyre" ? tyre.ports.size : undefined;
   return size === undefined ? undefined : saggedRadiusMm(size.bsdMm, size.widthMm);
 }

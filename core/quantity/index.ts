@@ -1,4 +1,5 @@
 export * from "./answer.js";
+export * from "./capital.js";
 export * from "./convert-quantity.js";
 export * from "./dimension.js";
 export * from "./exact-number.js";

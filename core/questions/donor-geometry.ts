@@ -2,6 +2,7 @@
  * What bicycle is this really? The donor's readings, adjusted together; a reading that the others name as wrong is set
  * aside for everything that follows, and said so, until it is measured again.
  */
+import { tyreRadius } from "../fit/index.js";
 import {
   type BicyclePoints,
   bicyclePoints,
@@ -9,7 +10,6 @@ import {
   type FrameMeasures,
   forkSwapWithBands,
   type NewParts,
-  saggedRadiusMm,
 } from "../geometry/index.js";
 import type { Answer, Answered, NextStep, Refusal } from "../quantity/index.js";
 import {
@@ -130,14 +130,8 @@ export interface WheelRadii {
 
 /** Loaded radii of the wheels with their tyres, M6. Not known where tyre or wheel is not chosen, or they do not go together. */
 export function radiiOf(build: ResolvedBuild): WheelRadii {
-  const of = (place: "tyre_front" | "tyre_rear") => {
-    const tyre = build.at[place];
-    return tyre?.kind === "tyre" && tyre.ports.size !== undefined
-      ? saggedRadiusMm(tyre.ports.size.bsdMm, tyre.ports.size.widthMm)
-      : undefined;
-  };
-  const front = of("tyre_front");
-  const rear = of("tyre_rear");
+  const front = tyreRadius(build.at, "tyre_front");
+  const rear = tyreRadius(build.at, "tyre_rear");
   return { ...(front === undefined ? {} : { frontMm: front }), ...(rear === undefined ? {} : { rearMm: rear }) };
 }
 

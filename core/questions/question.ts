@@ -170,11 +170,19 @@ export function readingWords(name: string): string {
   return NAMES[name.replace(/#\d+$/, "")] ?? name.replaceAll("_", " ").replace(/ (mm|deg)$/, "");
 }
 
+/** A reading as the survey names it. */
+export const SURVEY_NAME = /\b[a-z]+(?:_[a-z]+)*_(?:mm|deg)\b/g;
+
+/** A sentence of the survey with its readings in words. */
+export function inWords(message: string): string {
+  return message.replace(SURVEY_NAME, (name) => readingWords(name));
+}
+
 /** Cautions of the survey with the readings in words. */
 export function cautionsInWords(all: readonly Caution[]): readonly Caution[] {
   return all.map((c) => ({
     ...c,
-    message: plainer(c.message.replace(/\b[a-z]+(?:_[a-z]+)*_(?:mm|deg)\b/g, (name) => readingWords(name))),
+    message: plainer(inWords(c.message)),
   }));
 }
 

@@ -13,7 +13,7 @@ import {
   judgedOnce,
   viewOfBuild,
 } from "../fit/index.js";
-import type { NextStep } from "../quantity/index.js";
+import { capital, type NextStep } from "../quantity/index.js";
 import { fireRules, type RuleFinding } from "../safety/index.js";
 import type { Part, PartOfKind, Place, ResolvedBuild } from "../workshop/index.js";
 import { boardOf } from "./board-of.js";
@@ -136,8 +136,8 @@ function findings(joints: readonly JointAnswer[], onChosen: boolean, partId?: st
 
 /** The reason as a sentence of its own. */
 function sentence(words: string): string {
-  const capital = `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
-  return /[.!?]$/.test(capital) ? capital : `${capital}.`;
+  const said = capital(words);
+  return /[.!?]$/.test(said) ? said : `${said}.`;
 }
 
 /** Steps to measure next; one that several questions and joints wait for stands first. */

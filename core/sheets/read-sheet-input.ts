@@ -5,7 +5,7 @@
  */
 import { isNode, LineCounter, parseDocument } from "yaml";
 import { type Refused, refused } from "../quantity/index.js";
-import { keysTwice, TEXT_LIMIT } from "../workshop/index.js";
+import { keysTwice, mostNesting, nestedTooDeeply, TEXT_LIMIT } from "../workshop/index.js";
 
 const MOST_LEVELS = 60;
 /** Counted in the bare text, before anything recurses. */
@@ -30,7 +30,7 @@ export function readSheetInput(text: string, file: string): SheetText | Refused 
   const example = "one object of named values, as `coldset sheet ID --describe` shows";
   if (text.trim() === "") return no("empty-file", file, "nothing", example, `${file} is empty. Give ${example}.`);
   const tooDeep = no("too-deep", file, "more levels", `${MOST_LEVELS} levels`, `${file} is nested too deeply.`);
-  if (mostBrackets(text) > MOST_BRACKETS) return tooDeep;
+  if (mostNesting(text) > MOST_BRACKETS) return tooDeep;
   const lines = new LineCounter();
   const where = (offset: number | undefined) => {
     if (offset === undefined) return file;
@@ -58,7 +58,7 @@ export function readSheetInput(text: string, file: string): SheetText | Refused 
     const twice = keysTwice(document, where, MOST_TOLD);
     if (twice.length > 0) return refused(twice);
     const value: unknown = document.toJS({ maxAliasCount: 50 });
-    if (levels(value) > MOST_LEVELS) return tooDeep;
+    if (nestedTooDeeply(value, MOST_LEVELS)) return tooDeep;
     const placeOf = (at: string) => {
       const path = [...at.matchAll(/[^.[\]]+/g)].map(([step]) => (/^\d+$/.test(step) ? Number(step) : step));
       for (let n = path.length; n > 0; n--) {
@@ -72,32 +72,4 @@ export function readSheetInput(text: string, file: string): SheetText | Refused 
     const why = cause instanceof Error ? cause.message : "unknown reason";
     return no("yaml", file, "", "well-formed YAML or JSON", `${file} cannot be read as YAML or JSON: ${why}`);
   }
-}
-
-function mostBrackets(text: string): number {
-  let depth = 0;
-  let most = 0;
-  let leading = 0;
-  let atStart = true;
-  for (let i = 0; i < text.length; i++) {
-    const c = text.charCodeAt(i);
-    if (c === 0x5b || c === 0x7b) most = Math.max(most, ++depth);
-    else if (c === 0x5d || c === 0x7d) depth = Math.max(0, depth - 1);
-    if (c === 0x0a) {
-      atStart = true;
-      leading = 0;
-    } else if (atStart && (c === 0x20 || c === 0x09 || c === 0x2d || c === 0x3f)) most = Math.max(most, ++leading);
-    else atStart = false;
-  }
-  return most;
-}
-
-/** How deep the data go; a loop through an alias counts as too deep. */
-function levels(value: unknown, path: ReadonlySet<unknown> = new Set()): number {
-  if (value === null || typeof value !== "object") return 0;
-  if (path.size > MOST_LEVELS || path.has(value)) return MOST_LEVELS + 1;
-  const here = new Set(path).add(value);
-  let most = 0;
-  for (const inner of Object.values(value)) most = Math.max(most, levels(inner, here));
-  return most + 1;
 }

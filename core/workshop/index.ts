@@ -5,6 +5,7 @@ export * from "./edit.js";
 export type { Entered } from "./fields.js";
 export * from "./keys-twice.js";
 export * from "./load.js";
+export * from "./nesting.js";
 export * from "./part.js";
 export * from "./people.js";
 export * from "./resolve.js";

@@ -8,10 +8,13 @@ import type { z } from "zod";
 import { nearestName, type Refusal } from "../quantity/index.js";
 import { type AnyDoc, DOC_KINDS, DOCUMENT_SCHEMAS, type DocKind } from "./documents.js";
 import { keysTwice } from "./keys-twice.js";
+import { mostNesting, nestedTooDeeply } from "./nesting.js";
 
 export const TEXT_LIMIT = 2_000_000;
 const DOCUMENTS_LIMIT = 60;
 const DEPTH_LIMIT = 40;
+/** In the bare text, before the parser recurses. */
+const NESTING_LIMIT = 400;
 
 export interface LoadedDoc {
   readonly doc: AnyDoc;
@@ -37,46 +40,6 @@ export interface LoadRefused {
 
 const pathText = (path: readonly PropertyKey[]) =>
   path.map((p, i) => (typeof p === "number" ? `[${p}]` : i === 0 ? String(p) : `.${String(p)}`)).join("");
-
-/** Leading blanks and list dashes of the most indented line: linear in the text, no backtracking. */
-function deepestIndent(text: string): number {
-  let deepest = 0;
-  let here = 0;
-  let leading = true;
-  for (let i = 0; i < text.length; i++) {
-    const c = text.charCodeAt(i);
-    if (c === 0x0a) {
-      leading = true;
-      here = 0;
-    } else if (leading && (c === 0x20 || c === 0x09 || c === 0x2d || c === 0x3f)) {
-      here += 1;
-      if (here > deepest) deepest = here;
-    } else leading = false;
-  }
-  return deepest;
-}
-
-function tooDeep(text: string): boolean {
-  // Flow brackets, counted without regard to strings: a cheap bound against deep nesting before the parser recurses.
-  let depth = 0;
-  for (let i = 0; i < text.length; i++) {
-    const c = text.charCodeAt(i);
-    if (c === 0x5b || c === 0x7b) {
-      if (++depth > 400) return true;
-    } else if (c === 0x5d || c === 0x7d) depth = Math.max(0, depth - 1);
-  }
-  return deepestIndent(text) > 400;
-}
-
-/** Deeper than the limit, or holding itself through an alias. Each value on the path is met once, so a loop is seen. */
-function nestedTooDeeply(value: unknown, limit: number, path: Set<unknown> = new Set()): boolean {
-  if (value === null || typeof value !== "object") return false;
-  if (path.size >= limit || path.has(value)) return true;
-  path.add(value);
-  const deep = Object.values(value).some((child) => nestedTooDeeply(child, limit, path));
-  path.delete(value);
-  return deep;
-}
 
 /** The text cut at the end of each document; what stands after the last one belongs to it. */
 function slicesOf(text: string, documents: readonly Document[]): string[] {
@@ -118,7 +81,7 @@ export function loadText(text: string, file: string): Loaded | LoadRefused {
     };
   }
   if (text.trim() === "") return nothing(file, "an empty file");
-  if (tooDeep(text)) {
+  if (mostNesting(text) > NESTING_LIMIT) {
     return {
       kind: "refused",
       refusals: [

@@ -28,6 +28,15 @@ const fluid = () => word(["mineral", "glycol"]);
 const mount = () => word(["post_74", "tab_51", "flat", "none"]);
 const thread = () => text(20);
 
+const CALIPER = {
+  acts: u(word(["cable", "hydraulic"])),
+  kind: u(word(["disc", "linear_pull", "cantilever", "side_pull"])),
+  pull: u(mm(3, 25)),
+  fluid: u(fluid()),
+  fitting: u(text(20)),
+  mount: u(mount()),
+} as const;
+
 /** Port schemas by part kind. Key = kind; each attribute in mm unless its name says otherwise. */
 export const PORTS = {
   fork: {
@@ -127,22 +136,8 @@ export const PORTS = {
     fluid: u(fluid()),
     fitting: u(text(20)),
   },
-  caliper_pair: {
-    acts: u(word(["cable", "hydraulic"])),
-    kind: u(word(["disc", "linear_pull", "cantilever", "side_pull"])),
-    pull: u(mm(3, 25)),
-    fluid: u(fluid()),
-    fitting: u(text(20)),
-    mount: u(mount()),
-  },
-  caliper: {
-    acts: u(word(["cable", "hydraulic"])),
-    kind: u(word(["disc", "linear_pull", "cantilever", "side_pull"])),
-    pull: u(mm(3, 25)),
-    fluid: u(fluid()),
-    fitting: u(text(20)),
-    mount: u(mount()),
-  },
+  caliper_pair: CALIPER,
+  caliper: CALIPER,
   rotor: { mount: u(rotorMount()), diameter: u(mm(100, 260)), thickness: u(mm(0.5, 4)) },
   adapter: { end: u(word(["front", "rear"])), from: u(mount()), to: u(mount()), rotor: u(mm(100, 260)) },
   hose_kit: { fluid: u(fluid()), fitting: u(text(20)), length: u(mm(100, 10000)), count: u(count(1, 4)) },

@@ -1,7 +1,6 @@
-/** "quayside" as a heading: "Quayside". */
-export function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
-}
+import { capital } from "@coldset/core/quantity";
+
+export { capital };
 
 /** A line that begins with a plain word gets its capital; "q35 sprocket" and "t08" are names and stay. */
 export function capitalWord(text: string): string {

@@ -3,14 +3,16 @@
  * Six bolts on a 44.0 circle, or a spline with a lockring: the same on both. A splined hub takes a six-bolt rotor by an
  * adapter; a hub without a mount takes none. Rotor 1.5 thick or more. Sources: fit-rotor-mounts, fit-rotor-wear.
  */
+
 import { ROTOR_REMEDIES } from "../../data/remedies-drive-and-brakes.js";
+import { capital } from "../../quantity/index.js";
 import type { PartOfKind, Place } from "../../workshop/index.js";
 import { closeJoint } from "../close-joint.js";
 import { discAt } from "../front-and-wheels/brakes-wanted.js";
 import type { RemedyOffer } from "../joint.js";
 import { type JointDefinition, notChecked, notChosen } from "../joint-definition.js";
 import { offerRemedy } from "../offer-remedy.js";
-import { type Check, capital, settle } from "../settle.js";
+import { type Check, settle } from "../settle.js";
 import { span } from "../span.js";
 import { type FitView, partAt } from "../view.js";
 import { ENDS, type End } from "./calipers.js";

@@ -6,14 +6,14 @@
  * Sources: fit-mount-practice, fit-m16-front-shift.
  */
 import { MOUNT_REMEDIES } from "../../data/remedies-drive-and-brakes.js";
-import type { Caution } from "../../quantity/index.js";
+import { type Caution, capital } from "../../quantity/index.js";
 import type { PartOfKind, Place } from "../../workshop/index.js";
 import { closeJoint } from "../close-joint.js";
 import { discAt } from "../front-and-wheels/brakes-wanted.js";
 import type { RemedyOffer } from "../joint.js";
 import { type JointDefinition, notChecked, notChosen } from "../joint-definition.js";
 import { offerRemedy } from "../offer-remedy.js";
-import { type Check, capital, plain, settle } from "../settle.js";
+import { type Check, plain, settle } from "../settle.js";
 import { span } from "../span.js";
 import { type FitView, partAt } from "../view.js";
 import { type CaliperHere, caliperAt, ENDS, type End } from "./calipers.js";

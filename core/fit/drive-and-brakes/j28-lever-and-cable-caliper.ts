@@ -3,12 +3,14 @@
  * About 7 (short pull) or 14 (long pull); lever and caliper within 2 of each other (M21). Mixed means no brake or a locked
  * wheel: S10 refuses it unless the build names the pulley that changes the pull. Source: fit-m21-pull.
  */
+
 import { LEVER_REMEDIES } from "../../data/remedies-drive-and-brakes.js";
+import { capital } from "../../quantity/index.js";
 import { closeJoint } from "../close-joint.js";
 import type { JointAnswer, RemedyOffer } from "../joint.js";
 import { type JointDefinition, notChecked, notChosen } from "../joint-definition.js";
 import { offerRemedy } from "../offer-remedy.js";
-import { type Check, capital, plain, settle } from "../settle.js";
+import { type Check, plain, settle } from "../settle.js";
 import { minus, span } from "../span.js";
 import { TOOLS } from "../tool-accuracy.js";
 import { partAt } from "../view.js";

@@ -3,14 +3,16 @@
  * Slot = axle + 0.1 to 0.5. A through axle wants a closed 12 bore; a slot's end may be bored to 12.1 only where a web of 4
  * is left all round: web left = web - (12.1 - slot) / 2 (S8). Sources: fit-hub-practice.
  */
+
 import { AXLE_DIAMETER_MM, AXLE_WORDS } from "../../data/interfaces.js";
 import { WHEEL_REMEDIES } from "../../data/remedies-front-and-wheels.js";
+import { capital } from "../../quantity/index.js";
 import { closeJoint } from "../close-joint.js";
 import type { DecidingNumber, RemedyOffer } from "../joint.js";
 import { type JointDefinition, notChosen } from "../joint-definition.js";
 import { offerRemedy } from "../offer-remedy.js";
 import { portSpan, portValue } from "../port.js";
-import { type Check, capital, plain, settle } from "../settle.js";
+import { type Check, plain, settle } from "../settle.js";
 import { minus, span } from "../span.js";
 import { type FitView, partAt } from "../view.js";
 

@@ -8,12 +8,12 @@
 import { BOSS_RADIUS_MM } from "../../data/interfaces.js";
 import { WHEEL_REMEDIES } from "../../data/remedies-front-and-wheels.js";
 import { GAP_LEAST_MM, GAP_WANTED_MM, rimBrakeReachMm } from "../../geometry/index.js";
-import type { Caution } from "../../quantity/index.js";
+import { type Caution, capital } from "../../quantity/index.js";
 import { closeJoint } from "../close-joint.js";
 import type { JointAnswer, RemedyOffer } from "../joint.js";
 import { type JointDefinition, notChosen, placeWords } from "../joint-definition.js";
 import { offerRemedy } from "../offer-remedy.js";
-import { type Check, capital, plain, rounded, settle } from "../settle.js";
+import { type Check, plain, rounded, settle } from "../settle.js";
 import { span } from "../span.js";
 import { type FitView, partAt } from "../view.js";
 import { discAt } from "./brakes-wanted.js";

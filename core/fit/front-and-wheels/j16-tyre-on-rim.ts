@@ -6,13 +6,13 @@
  */
 import { tyreOnRimListed } from "../../data/interfaces.js";
 import { WHEEL_REMEDIES } from "../../data/remedies-front-and-wheels.js";
-import type { Caution, SourceId } from "../../quantity/index.js";
+import { type Caution, capital, type SourceId } from "../../quantity/index.js";
 import type { PartOfKind, Place } from "../../workshop/index.js";
 import { closeJoint } from "../close-joint.js";
 import type { JointAnswer, RemedyOffer } from "../joint.js";
 import { type JointDefinition, notChosen } from "../joint-definition.js";
 import { offerRemedy } from "../offer-remedy.js";
-import { type Check, capital, plain, settle } from "../settle.js";
+import { type Check, plain, settle } from "../settle.js";
 import { span } from "../span.js";
 import { type FitView, partAt } from "../view.js";
 import { discAt } from "./brakes-wanted.js";

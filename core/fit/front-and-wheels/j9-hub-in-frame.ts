@@ -7,14 +7,14 @@
  */
 import { WHEEL_REMEDIES } from "../../data/remedies-front-and-wheels.js";
 import { setPerSide } from "../../drive/index.js";
-import type { Caution, NextStep } from "../../quantity/index.js";
+import { type Caution, capital, type NextStep } from "../../quantity/index.js";
 import type { PartOfKind } from "../../workshop/index.js";
 import { closeJoint } from "../close-joint.js";
 import type { DecidingNumber, JointAnswer, RemedyOffer } from "../joint.js";
 import { type JointDefinition, notChosen } from "../joint-definition.js";
 import { offerRemedy } from "../offer-remedy.js";
 import { portSpan, portValue } from "../port.js";
-import { type Check, capital, measureStep, plain, rounded, settle } from "../settle.js";
+import { type Check, measureStep, plain, rounded, settle } from "../settle.js";
 import { minus } from "../span.js";
 import { type FitView, partAt } from "../view.js";
 import { mayBeColdSet } from "./may-be-cold-set.js";

@@ -3,15 +3,13 @@
  * An unknown tube counts as heat-treated and thin until it is identified (ruling). Stainless is not named by the rules;
  * it is treated like a heat-treated tube, because its class and temper cannot be seen. Rules S1 and S2.
  */
+import { THIN_WALL_MM } from "../../safety/index.js";
 import type { DonorDoc, TubeClass } from "../../workshop/index.js";
 
 export type SettingLeave =
   | { readonly kind: "here" }
   | { readonly kind: "builder"; readonly rule: "S2"; readonly why: string; readonly identify: boolean }
   | { readonly kind: "never"; readonly rule: "S1"; readonly why: string };
-
-/** Thinner steel than this is not set at home (S2), mm. */
-export const THIN_WALL_MM = 0.6;
 
 const NEVER: readonly TubeClass[] = ["aluminium", "magnesium", "carbon"];
 const BUILDER: readonly TubeClass[] = ["titanium", "heat_treated", "air_hardening", "stainless"];

@@ -1,4 +1,5 @@
 /** Question 20: what must I check before it goes out, and what do I write down? */
+import { capital } from "../../quantity/index.js";
 import { standingRefusals } from "../../safety/index.js";
 import { figure, type Head, type Question, row, settleFirst } from "../question.js";
 
@@ -7,8 +8,6 @@ const HEAD: Head = {
   question: "What must I check before it goes out, and what do I write down?",
   stake: "hurt",
 };
-
-const capital = (words: string) => `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 
 export const beforeItGoesOut: Question = (r) => {
   const operations = r.resolved.build.operations.filter((o) => o.gate === true);

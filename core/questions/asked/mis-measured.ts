@@ -1,19 +1,24 @@
 /** Question 13: did I mis-measure? */
+import { capital } from "../../quantity/index.js";
 import { likeliestWrong } from "../../survey/index.js";
-import { cautionsInWords, figure, type Head, type Question, readingWords, row, showNumber } from "../question.js";
+import {
+  cautionsInWords,
+  figure,
+  type Head,
+  inWords,
+  type Question,
+  readingWords,
+  row,
+  SURVEY_NAME,
+  showNumber,
+} from "../question.js";
 
 const HEAD: Head = { n: 13, question: "Did I mis-measure?", stake: "money" };
-
-const SURVEY_NAME = /\b[a-z]+(?:_[a-z]+)*_(?:mm|deg)\b/g;
 
 /** The first three of the measurements that the survey asks for. */
 function moreToMeasure(message: string): string {
   const names = [...new Set((message.match(SURVEY_NAME) ?? []).map(readingWords))].slice(0, 3);
   return names.length === 0 ? "Measure more of the frame" : `Measure more of the frame: ${names.join("; ")}`;
-}
-
-function inWords(message: string): string {
-  return message.replace(SURVEY_NAME, (name) => readingWords(name));
 }
 
 export const misMeasured: Question = (r) => {
@@ -149,8 +154,6 @@ export const misMeasured: Question = (r) => {
     cautions: cautionsInWords(survey.cautions),
   });
 };
-
-const capital = (words: string) => `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 
 const PATHS: Readonly<Record<string, string>> = {
   top_tube_actual_mm: "top_tube_cc",

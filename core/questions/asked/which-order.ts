@@ -1,4 +1,5 @@
 /** Question 15: in which order do I do it, and where do I wait? */
+import { capital } from "../../quantity/index.js";
 import { standingRefusals } from "../../safety/index.js";
 import { figure, type Head, type Question, row, settleFirst, showNumber } from "../question.js";
 
@@ -48,7 +49,7 @@ export const whichOrder: Question = (r) => {
               what:
                 ways[0] === undefined
                   ? "A later day, or fewer tasks: nothing tried here meets the deadline"
-                  : `${ways[0].what.charAt(0).toUpperCase()}${ways[0].what.slice(1)} bring it to ${showNumber(ways[0].days, 1)} days`,
+                  : `${capital(ways[0].what)} bring it to ${showNumber(ways[0].days, 1)} days`,
             }
           : undefined,
     words: [
