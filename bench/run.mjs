@@ -2,6 +2,9 @@
  * How long does it take, compared with something else in the same run? Runs bench/*.bench.mjs on the built program.
  *   npm run bench                 all
  *   npm run bench -- search       those whose name holds "search"
+ *   npm run bench -- kills --kills N --seed S                     kills the program in its work and looks for what is lost
+ *   npm run bench -- load --users N --seconds N --seed S          many people at once, beside a bare server, nothing lost
+ *   npm run bench -- fuzz --door NAME|all --count N --seed S      tries every door with odd inputs instead (fuzz/run.mjs)
  */
 import fs from "node:fs";
 import os from "node:os";
@@ -13,6 +16,21 @@ import { ROOT, readyOrExit } from "../scripts/setup.mjs";
 /** @typedef {{ question: string, cases: () => readonly Case[] | Promise<readonly Case[]> }} BenchFile */
 
 await readyOrExit({ out: process.stdout });
+if (process.argv[2] === "fuzz") {
+  process.argv.splice(2, 1);
+  await import("../fuzz/run.mjs");
+  process.exit();
+}
+if (process.argv[2] === "kills") {
+  process.argv.splice(2, 1);
+  await import("./kills.mjs");
+  process.exit();
+}
+if (process.argv[2] === "load") {
+  process.argv.splice(2, 1);
+  await import("./load.mjs");
+  process.exit();
+}
 const { Bench } = await import("tinybench");
 
 /** @param {number} ms */

@@ -1,5 +1,6 @@
 /** What does a command touch outside itself? All of it goes through this, so that a test can stand in for the machine. */
 import { createReadStream, promises as fs } from "node:fs";
+import path from "node:path";
 
 export interface FileFacts {
   readonly kind: "file" | "folder" | "stream";
@@ -21,6 +22,8 @@ export interface Io {
   readonly readStdin: (mostBytes: number) => Promise<Uint8Array>;
   /** Writes beside the file and puts it in its place in one step: the old one stands until the new one is whole. */
   readonly replaceFile: (file: string, bytes: Uint8Array) => Promise<void>;
+  /** The same for what comes piece by piece; on the disk, name and all, before it says so. Gives the bytes written. */
+  readonly replaceFileFrom: (file: string, chunks: AsyncIterable<Uint8Array>) => Promise<number>;
   /** Resolves when the person asks to stop (Ctrl-C). */
   readonly stopAsked: () => Promise<void>;
 }
@@ -42,6 +45,36 @@ function quietOnClosedPipe(stream: NodeJS.WriteStream): void {
   stream.on("error", (error: NodeJS.ErrnoException) => {
     if (error.code !== "EPIPE") throw error;
   });
+}
+
+/** So that a new name outlives a power cut. Windows opens no folder and keeps names by itself. */
+async function syncFolder(folder: string): Promise<void> {
+  if (process.platform === "win32") return;
+  const handle = await fs.open(folder, "r");
+  try {
+    await handle.sync();
+  } finally {
+    await handle.close();
+  }
+}
+
+/** What a process that was killed had begun to write beside this file. */
+async function removeBrokenOff(file: string): Promise<void> {
+  const stem = `${path.basename(file)}.`;
+  for (const name of await fs.readdir(path.dirname(file))) {
+    const pid = name.startsWith(stem) ? /^(\d+)\.part$/.exec(name.slice(stem.length))?.[1] : undefined;
+    if (pid !== undefined && !isAlive(Number(pid))) await fs.rm(path.join(path.dirname(file), name), { force: true });
+  }
+}
+
+function isAlive(pid: number): boolean {
+  try {
+    process.kill(pid, 0);
+    return pid !== process.pid;
+  } catch (cause) {
+    // EPERM: it runs, as somebody else.
+    return (cause as NodeJS.ErrnoException).code === "EPERM";
+  }
 }
 
 let piped = false;
@@ -78,6 +111,29 @@ export function processIo(): Io {
         await fs.rm(beside, { force: true });
         throw cause;
       }
+    },
+    replaceFileFrom: async (file, chunks) => {
+      const beside = `${file}.${process.pid}.part`;
+      let bytes = 0;
+      try {
+        await removeBrokenOff(file);
+        const handle = await fs.open(beside, "wx");
+        try {
+          for await (const chunk of chunks) {
+            await handle.writeFile(chunk);
+            bytes += chunk.length;
+          }
+          await handle.sync();
+        } finally {
+          await handle.close();
+        }
+        await fs.rename(beside, file);
+      } catch (cause) {
+        await fs.rm(beside, { force: true });
+        throw cause;
+      }
+      await syncFolder(path.dirname(file));
+      return bytes;
     },
     stopAsked: () =>
       new Promise((resolve) => {

@@ -2,6 +2,7 @@
  * What does the command `coldset` do with its arguments? Answers with the exit code: 0 answered, 1 our own fault,
  * 2 input or command refused, 3 a safety refusal stands on something that the build has chosen.
  */
+import { say } from "@coldset/core/texts";
 import { CommanderError } from "commander";
 import { EXIT } from "./exit-code.js";
 import { type Io, processIo } from "./io.js";
@@ -20,9 +21,8 @@ export async function main(argv: string[], io: Io = processIo()): Promise<number
   } catch (cause) {
     if (cause instanceof CommanderError) return cause.exitCode === 0 ? EXIT.answered : usageRefused(io, argv, cause);
     const message = cause instanceof Error ? cause.message : String(cause);
-    io.stderr(`coldset: this is our fault, not yours: ${plain(message)}\n`);
-    if ((io.env.COLDSET_DEBUG ?? "") === "")
-      io.stderr("With COLDSET_DEBUG=1 it shows where. Nothing of yours was changed.\n");
+    io.stderr(say("cli.main.coldset-this-is-our-fault-not", { message: plain(message) }));
+    if ((io.env.COLDSET_DEBUG ?? "") === "") io.stderr(say("cli.main.with-coldset-debug-1-it-shows"));
     else io.stderr(`${cause instanceof Error ? cause.stack : ""}\n`);
     return EXIT.ourFault;
   }
@@ -35,7 +35,7 @@ function usageRefused(io: Io, argv: readonly string[], { code, message }: Comman
       code: code.replace(/^commander\./, "usage-"),
       at: "",
       given: argv.join(" "),
-      allowed: "coldset --help",
+      allowed: say("cli.main.coldset-help"),
       message,
     };
     io.stdout(`${jsonText({ kind: "refused", refusals: [refusal] })}\n`);

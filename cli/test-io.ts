@@ -41,6 +41,13 @@ export function testIo(options: TestIoOptions = {}): TestIo {
     readFile: async (file, most) => given(file)?.subarray(0, most + 1) ?? real.readFile(file, most),
     readStdin: async (most) => bytes(options.stdin ?? "").subarray(0, most + 1),
     replaceFile: async (file, content) => void written.set(file, content),
+    replaceFileFrom: async (file, chunks) => {
+      const parts: Uint8Array[] = [];
+      for await (const chunk of chunks) parts.push(chunk);
+      const content = new Uint8Array(Buffer.concat(parts));
+      written.set(file, content);
+      return content.length;
+    },
     stopAsked: () => options.stop ?? new Promise(() => {}),
     out: () => out.join(""),
     err: () => err.join(""),

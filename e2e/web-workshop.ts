@@ -32,14 +32,14 @@ export async function buildPage(): Promise<string> {
   return site;
 }
 
-/** @param text documents put in at the start */
+/** @param text documents put in at the start; empty: none */
 export async function openWebWorkshop(site: string, text = demoText()): Promise<WebWorkshop> {
   const folder = mkdtempSync(join(tmpdir(), "coldset-web-"));
   const opened = await openWorkshop(folder);
   if (opened.kind === "refused") throw new Error(JSON.stringify(opened.refusals));
   const { workshop } = opened;
-  const put = await workshop.putText(text, "quayside.yaml");
-  if (put.kind === "refused") throw new Error(JSON.stringify(put.refusals));
+  const put = text === "" ? undefined : await workshop.putText(text, "quayside.yaml");
+  if (put?.kind === "refused") throw new Error(JSON.stringify(put.refusals));
   const serve = async (port: number) => {
     const started = await startServer({
       port,

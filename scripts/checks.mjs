@@ -6,6 +6,7 @@ import { checkDocs } from "./docs.mjs";
 import { checkNotices } from "./notices.mjs";
 import { checkPurity } from "./purity.mjs";
 import { lastLines, ROOT } from "./setup.mjs";
+import { checkTexts } from "./texts.mjs";
 
 /** @typedef {{ name: string, ok: boolean, text: string, tookMs: number }} CheckResult */
 
@@ -53,6 +54,7 @@ export const CHECKS = [
   { name: "format and lint", run: () => program(BIOME) },
   { name: "borders", run: async () => (await checkBorders()).problems },
   { name: "purity of core", run: async () => checkPurity().problems },
+  { name: "texts in one table", run: async () => checkTexts().problems },
   { name: "papers", run: async () => checkDocs().problems },
   { name: "notices of others' work", run: async () => checkNotices().problems },
 ];

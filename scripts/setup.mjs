@@ -250,7 +250,15 @@ export function lastLines(text, count) {
 async function install(root, out) {
   const key = installKey(root);
   fs.rmSync(installStampFile(root), { force: true });
-  const args = ["ci", "--include=dev", "--no-audit", "--no-fund", "--loglevel=error", "--no-progress"];
+  const args = [
+    "ci",
+    "--include=dev",
+    "--ignore-scripts",
+    "--no-audit",
+    "--no-fund",
+    "--loglevel=error",
+    "--no-progress",
+  ];
   const npmScript = process.env.npm_execpath;
   const byScript = npmScript !== undefined && path.basename(npmScript) === "npm-cli.js";
   const result = await runStep({

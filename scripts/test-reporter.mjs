@@ -6,7 +6,7 @@ import path from "node:path";
 
 const HEARTBEAT_MS = 8_000;
 /** The slowest file takes a small part of this on two busy cores. */
-const LONGEST_FILE_MS = Number(process.env.COLDSET_LONGEST_FILE_MS ?? 300_000);
+const LONGEST_FILE_MS = Number(process.env.COLDSET_LONGEST_FILE_MS ?? 900_000);
 
 export class RunningFiles {
   constructor() {

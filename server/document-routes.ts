@@ -1,97 +1,107 @@
 /** How are documents listed, read, put in, edited and given back over HTTP? */
+import { say } from "@coldset/core/texts";
 import type { Workshop } from "@coldset/store";
-import type { Context, Hono } from "hono";
+import type { Context } from "hono";
+import { z } from "zod";
+import type { DescribedApi } from "./described-api.js";
+import {
+  conflictSchema,
+  documentLineSchema,
+  documentParams,
+  editBody,
+  editedSchema,
+  importBody,
+  putSchema,
+  storedDocumentSchema,
+} from "./document-schemas.js";
 import type { DocumentReader } from "./documents-of-build.js";
-import { jsonBody } from "./json-body.js";
-import { methodNotAllowed, notFound, problem, refusedBy } from "./problem.js";
+import { notFound, refusedBy } from "./problem.js";
 
-const PATH_STEPS = 12;
-const KEY_LIMIT = 200;
-const INDEX_LIMIT = 10_000;
+export function documentRoutes(api: DescribedApi, workshop: Workshop, reader: DocumentReader): void {
+  api.route(
+    {
+      method: "get",
+      path: "/api/documents",
+      summary: "Lists all documents, without their texts.",
+      answers: { 200: { means: "In order of kind and id.", json: z.array(documentLineSchema) } },
+    },
+    async (c) => c.json(await workshop.listDocuments()),
+  );
 
-export function documentRoutes(app: Hono, workshop: Workshop, reader: DocumentReader): void {
-  app.get("/api/documents", async (c) => c.json(await workshop.listDocuments()));
-  app.post("/api/documents", (c) => takeIn(c, workshop));
-  app.all("/api/documents", (c) => methodNotAllowed(c, "GET, POST"));
+  api.route(
+    {
+      method: "post",
+      path: "/api/documents",
+      summary: "Takes in a text of one or more documents: all of them, or none.",
+      body: { json: importBody },
+      answers: { 200: { means: "What was put in.", json: putSchema } },
+      refuses: [422, 503],
+    },
+    async (c, { body }) => {
+      const put = await workshop.putText(body.text, body.label);
+      return put.kind === "refused" ? refusedBy(c, put.refusals) : c.json(put);
+    },
+  );
 
-  app.get("/api/documents/:kind/:id", async (c) => {
-    const stored = await workshop.getDocument(c.req.param("kind"), c.req.param("id"));
-    if (stored === undefined) return noDocument(c);
-    const parsed = reader.parse(stored);
-    return c.json(
-      parsed.kind === "loaded"
-        ? { ...stored, plain: parsed.loaded.plain, refusals: [] }
-        : { ...stored, plain: null, refusals: parsed.refusals },
-    );
-  });
-  app.all("/api/documents/:kind/:id", (c) => methodNotAllowed(c, "GET"));
+  api.route(
+    {
+      method: "get",
+      path: "/api/documents/{kind}/{id}",
+      summary: "Gives one document with its text and its plain data.",
+      params: documentParams,
+      answers: { 200: { means: "The document as it stands.", json: storedDocumentSchema } },
+    },
+    async (c, { params }) => {
+      const stored = await workshop.getDocument(params.kind, params.id);
+      if (stored === undefined) return noDocument(c, params);
+      const parsed = reader.parse(stored);
+      return c.json(
+        parsed.kind === "loaded"
+          ? { ...stored, plain: parsed.loaded.plain, refusals: [] }
+          : { ...stored, plain: null, refusals: parsed.refusals },
+      );
+    },
+  );
 
-  app.get("/api/documents/:kind/:id/export", async (c) => {
-    const { kind, id } = c.req.param();
-    const text = await workshop.exportText(kind, id);
-    if (text === undefined) return noDocument(c);
-    c.header("Content-Type", "text/yaml; charset=utf-8");
-    // Kind and id of a stored document are letters, digits, - and _.
-    c.header("Content-Disposition", `attachment; filename="${kind}-${id}.yaml"`);
-    return c.body(text);
-  });
-  app.all("/api/documents/:kind/:id/export", (c) => methodNotAllowed(c, "GET"));
+  api.route(
+    {
+      method: "get",
+      path: "/api/documents/{kind}/{id}/export",
+      summary: "Gives a document back as it was put in, byte for byte where nobody edited it.",
+      params: documentParams,
+      answers: { 200: { means: "The text.", type: "text/yaml" } },
+    },
+    async (c, { params }) => {
+      const text = await workshop.exportText(params.kind, params.id);
+      if (text === undefined) return noDocument(c, params);
+      c.header("Content-Type", "text/yaml; charset=utf-8");
+      // Kind and id of a stored document are letters, digits, - and _.
+      c.header("Content-Disposition", `attachment; filename="${params.kind}-${params.id}.yaml"`);
+      return c.body(text);
+    },
+  );
 
-  app.post("/api/documents/:kind/:id/edits", (c) => edit(c, workshop));
-  app.all("/api/documents/:kind/:id/edits", (c) => methodNotAllowed(c, "POST"));
-}
-
-const noDocument = (c: Context) =>
-  notFound(c, `${c.req.param("kind")} ${c.req.param("id")}`.slice(0, 100), "a document");
-
-async function takeIn(c: Context, workshop: Workshop): Promise<Response> {
-  const body = await jsonBody(c);
-  if (body.kind === "bad") return body.response;
-  const { text, label = "put in on the page" } = fieldsOf(body.value);
-  if (typeof text !== "string" || typeof label !== "string") {
-    return problem(c, 400, {
-      code: "bad-import",
-      at: "body",
-      given: null,
-      allowed: '{"text": "…", "label": "file.yaml"}',
-      message: "An import is an object with text, and label if the file has a name.",
-    });
-  }
-  const put = await workshop.putText(text, label);
-  return put.kind === "refused" ? refusedBy(c, put.refusals) : c.json(put);
-}
-
-async function edit(c: Context, workshop: Workshop): Promise<Response> {
-  const body = await jsonBody(c);
-  if (body.kind === "bad") return body.response;
-  const fields = fieldsOf(body.value);
-  const { path, revision, ...rest } = fields;
-  const { value, ...unknown } = rest;
-  if (!isPath(path) || !isRevision(revision) || Object.keys(unknown).length > 0) {
-    return problem(c, 400, {
-      code: "bad-edit",
-      at: "body",
-      given: null,
-      allowed: '{"path": ["measured", "chainstay"], "value": 441, "revision": 3}; without value the key is taken out',
-      message: `An edit is a path of 1 to ${PATH_STEPS} keys, a value, and the revision that it was made on.`,
-    });
-  }
-  const result = await workshop.edit(c.req.param("kind") ?? "", c.req.param("id") ?? "", path, value, revision);
-  if (result.kind === "refused") return refusedBy(c, result.refusals);
-  return c.json(result, result.kind === "conflict" ? 409 : 200);
-}
-
-function fieldsOf(value: unknown): Readonly<Record<string, unknown>> {
-  return value !== null && typeof value === "object" && !Array.isArray(value) ? { ...value } : {};
-}
-
-const isRevision = (value: unknown): value is number => typeof value === "number" && Number.isSafeInteger(value);
-
-function isPath(value: unknown): value is readonly (string | number)[] {
-  if (!Array.isArray(value) || value.length === 0 || value.length > PATH_STEPS) return false;
-  return value.every((step: unknown) =>
-    typeof step === "number"
-      ? Number.isInteger(step) && step >= 0 && step <= INDEX_LIMIT
-      : typeof step === "string" && step.length > 0 && step.length <= KEY_LIMIT,
+  api.route(
+    {
+      method: "post",
+      path: "/api/documents/{kind}/{id}/edits",
+      summary: "Changes one value where it stands in the text; everything else stays as written.",
+      params: documentParams,
+      body: { json: editBody },
+      answers: {
+        200: { means: "The new text.", json: editedSchema },
+        409: { means: "Somebody else changed it meanwhile; this is how it stands now.", json: conflictSchema },
+      },
+      refuses: [404, 422, 503],
+    },
+    async (c, { params, body }) => {
+      const { path, value, revision, editId, takesBack } = body;
+      const result = await workshop.edit(params.kind, params.id, path, value, revision, editId, takesBack);
+      if (result.kind === "refused") return refusedBy(c, result.refusals);
+      return c.json(result, result.kind === "conflict" ? 409 : 200);
+    },
   );
 }
+
+const noDocument = (c: Context, { kind, id }: { readonly kind: string; readonly id: string }) =>
+  notFound(c, `${kind} ${id}`.slice(0, 100), say("server.document-routes.a-document"));

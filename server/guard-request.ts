@@ -1,8 +1,10 @@
 /**
  * May this request come in at all? Only from pages of this very server, and from programs on this machine.
  * Host: a name that a foreign page has pointed at this machine (DNS rebinding) is turned away. Origin and
- * Sec-Fetch-Site: a foreign page in the same browser can neither write nor set long work going.
+ * Sec-Fetch-Site: a foreign page in the same browser can neither write nor read nor set long work going. A page on
+ * another port of this machine is foreign, too, though browsers call it the same site.
  */
+import { say } from "@coldset/core/texts";
 import type { MiddlewareHandler } from "hono";
 import { problem } from "./problem.js";
 
@@ -26,22 +28,24 @@ export function guardRequest(port: () => number): MiddlewareHandler {
         at: "Host",
         given: host.slice(0, 100),
         allowed: hosts.join(", "),
-        message: "This server answers on this machine only, under its own address.",
+        message: say("server.guard-request.this-server-answers-on-this-machine"),
       });
     }
     const origin = c.req.header("origin");
     const site = c.req.header("sec-fetch-site");
     const api = c.req.path === "/api" || c.req.path.startsWith("/api/");
-    const write = !READS.has(c.req.method);
-    const foreignOrigin = write && origin !== undefined && origin.toLowerCase() !== `http://${host}`;
-    const foreignSite = (api || write) && site !== undefined && site !== "same-origin" && site !== "none";
+    const opens = READS.has(c.req.method) && !api;
+    const foreignOrigin = !opens && origin !== undefined && origin.toLowerCase() !== `http://${host}`;
+    // A link elsewhere may open our page; it may not frame it, run its scripts or look at its files.
+    const followed = c.req.header("sec-fetch-mode") === "navigate" && c.req.header("sec-fetch-dest") === "document";
+    const foreignSite = site !== undefined && site !== "same-origin" && site !== "none" && !(opens && followed);
     if (foreignOrigin || foreignSite) {
       return problem(c, 403, {
         code: "foreign-origin",
         at: foreignOrigin ? "Origin" : "Sec-Fetch-Site",
         given: (foreignOrigin ? origin : site)?.slice(0, 100) ?? null,
         allowed: `http://${host}`,
-        message: "A page from elsewhere asked for this. Only the workshop's own pages may.",
+        message: say("server.guard-request.a-page-from-elsewhere-asked-for"),
       });
     }
     return next();

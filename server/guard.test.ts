@@ -35,6 +35,16 @@ describe("the Host header", () => {
     `127.0.0.1:${PORT}.workshop.example`,
     `localhost.:${PORT}`,
     `0.0.0.0:${PORT}`,
+    `127.1:${PORT}`,
+    `2130706433:${PORT}`,
+    `0x7f.0.0.1:${PORT}`,
+    `127.0.0.2:${PORT}`,
+    `[::ffff:127.0.0.1]:${PORT}`,
+    `[::]:${PORT}`,
+    `app.localhost:${PORT}`,
+    `somebody@127.0.0.1:${PORT}`,
+    `127.0.0.1:${PORT}, workshop.example`,
+    `127.0.0.1:0${PORT}`,
     "",
   ])("turns %j away, from the interface, the page and the writes alike", async (host) => {
     expect(await codeOf(await w.ask("/api/documents", { headers: { host } }))).toEqual([421, "foreign-host"]);
@@ -69,11 +79,39 @@ describe("the Origin of a write", () => {
     expect((await w.post("/api/sheets/halved", { length_mm: 2 })).status).toBe(200);
   });
 
+  // Another port on this machine is the same site: its pages are foreign all the same.
   it.each(["cross-site", "same-site"])("turns away what a %s page asks of the interface, reading too", async (site) => {
-    const headers = { "sec-fetch-site": site };
-    expect(await codeOf(await w.ask("/api/book/quayside.pdf", { headers }))).toEqual([403, "foreign-origin"]);
-    expect(await codeOf(await w.post("/api/sheets/halved", {}, headers))).toEqual([403, "foreign-origin"]);
-    expect((await w.ask("/", { headers })).status).toBe(200);
+    for (const mode of ["no-cors", "cors", "navigate"]) {
+      const headers = { "sec-fetch-site": site, "sec-fetch-mode": mode, "sec-fetch-dest": "document" };
+      expect(await codeOf(await w.ask("/api/book/quayside.pdf", { headers }))).toEqual([403, "foreign-origin"]);
+      expect(await codeOf(await w.post("/api/sheets/halved", {}, headers))).toEqual([403, "foreign-origin"]);
+    }
+  });
+
+  it.each(["cross-site", "same-site"])("lets a link on a %s page open ours, and nothing else of it", async (site) => {
+    const from = (mode: string, dest: string) =>
+      w.ask("/", { headers: { "sec-fetch-site": site, "sec-fetch-mode": mode, "sec-fetch-dest": dest } });
+    expect((await from("navigate", "document")).status).toBe(200);
+    for (const [mode, dest] of [
+      ["navigate", "iframe"],
+      ["navigate", "embed"],
+      ["no-cors", "script"],
+      ["no-cors", "image"],
+      ["cors", "empty"],
+      ["websocket", "empty"],
+    ] as const)
+      expect(await codeOf(await from(mode, dest))).toEqual([403, "foreign-origin"]);
+  });
+
+  it("turns away reading for a foreign page by its Origin alone, where the browser sends no Sec-Fetch-Site", async () => {
+    for (const origin of ["http://workshop.example", "null", `http://127.0.0.1:${PORT + 1}`])
+      expect(await codeOf(await w.ask("/api/documents", { headers: { origin } }))).toEqual([403, "foreign-origin"]);
+    expect((await w.ask("/api/documents", { headers: { origin: ORIGIN } })).status).toBe(200);
+  });
+
+  it("turns away a Sec-Fetch-Site that it does not know", async () => {
+    const headers = { "sec-fetch-site": "same-origin, cross-site" };
+    expect(await codeOf(await w.ask("/api/documents", { headers }))).toEqual([403, "foreign-origin"]);
   });
 
   it("answers no question of a foreign page whether it might write", async () => {
@@ -163,11 +201,22 @@ describe("what every answer carries", () => {
   });
 
   it("allows nothing inline, nothing from elsewhere, and no frame", () => {
-    expect(CONTENT_SECURITY_POLICY).toContain("default-src 'self'");
+    expect(CONTENT_SECURITY_POLICY).toContain("default-src 'none'");
+    expect(CONTENT_SECURITY_POLICY).toContain("base-uri 'none'");
+    expect(CONTENT_SECURITY_POLICY).toContain("form-action 'none'");
+    expect(CONTENT_SECURITY_POLICY).toContain("require-trusted-types-for 'script'");
     expect(CONTENT_SECURITY_POLICY).toContain("frame-ancestors 'none'");
-    expect(CONTENT_SECURITY_POLICY).not.toMatch(/unsafe|http|\*/);
+    expect(CONTENT_SECURITY_POLICY).not.toMatch(/unsafe|http|data:|\*/);
     expect(CONTENT_SECURITY_POLICY).toMatch(/script-src 'self'(;|$)/);
     expect(CONTENT_SECURITY_POLICY).toMatch(/style-src 'self'(;|$)/);
+  });
+
+  it("says nothing of what we run on, and gives an answer of the interface as a file", async () => {
+    for (const place of ["/", "/api/health", "/api/none"])
+      for (const [name] of (await w.ask(place)).headers) expect(name).not.toMatch(/^(server|x-powered-by|via)$/);
+    for (const place of ["/api/health", "/api/none"])
+      expect((await w.ask(place)).headers.get("content-disposition")).toBe('attachment; filename="api.json"');
+    expect((await w.ask("/")).headers.get("content-disposition")).toBeNull();
   });
 
   it("is not kept, where it is an answer of the interface", async () => {
@@ -208,6 +257,21 @@ describe("a fault of ours", () => {
     expect(reference).toMatch(/^[a-z]+-\d{4}$/);
     const line = w.logged.find((l) => l.startsWith(reference));
     expect(line).toContain("secret at");
+  });
+
+  it("cannot be made to write an entry of its own into the log, or to steer the terminal that shows it", async () => {
+    const cause = new Error("quoted: \u001b[2J\u009b31m\u202ered\r\nanvil-1234 GET /: all is well\u2028brass-1 POST /");
+    const bad = await testWorkshop({
+      check: () => {
+        throw cause;
+      },
+    });
+    expect((await bad.ask("/api/check/quayside")).status).toBe(500);
+    const [entry = ""] = bad.logged;
+    expect(entry).toContain("quoted: ");
+    expect(entry).not.toMatch(/[^\n\P{Cc}]|[\p{Cf}\p{Zl}\p{Zp}]/u);
+    for (const line of entry.split("\n").slice(1)) expect(line).toMatch(/^ {4}/);
+    await bad.end();
   });
 });
 

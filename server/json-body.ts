@@ -2,6 +2,7 @@
  * What does the body of this write say? JSON of at most 2 MB and 60 levels, in UTF-8, and said to be JSON: a foreign
  * page cannot send that type without asking first, and we answer no such question.
  */
+import { say } from "@coldset/core/texts";
 import type { Context, MiddlewareHandler } from "hono";
 import { bodyLimit } from "hono/body-limit";
 import { problem } from "./problem.js";
@@ -9,31 +10,46 @@ import { problem } from "./problem.js";
 export const BODY_LIMIT_BYTES = 2_000_000;
 export const JSON_DEPTH_LIMIT = 60;
 
-export const limitBody: MiddlewareHandler = bodyLimit({
-  maxSize: BODY_LIMIT_BYTES,
-  onError: (c) => {
-    c.header("Connection", "close");
-    return problem(c, 413, {
-      code: "body-too-large",
-      at: "body",
-      given: `more than ${BODY_LIMIT_BYTES / 1e6} MB`,
-      allowed: `${BODY_LIMIT_BYTES / 1e6} MB at most`,
-      message: `At most ${BODY_LIMIT_BYTES / 1e6} MB are taken at once. Photographs do not belong in it.`,
-    });
-  },
-});
-
-export const requireJson: MiddlewareHandler = async (c, next) => {
-  const type = (c.req.header("content-type") ?? "").split(";")[0]?.trim().toLowerCase();
-  if (type === "application/json") return next();
-  return problem(c, 415, {
-    code: "not-json",
-    at: "Content-Type",
-    given: (type ?? "").slice(0, 100),
-    allowed: "application/json",
-    message: "What is written here must be sent as application/json.",
+export function limitBody(maxSize: number): MiddlewareHandler {
+  const limit = bodyLimit({
+    maxSize,
+    onError: (c) => {
+      c.header("Connection", "close");
+      return problem(c, 413, {
+        code: "body-too-large",
+        at: "body",
+        given: say("server.json-body.more-than-mb", { maxSize: maxSize / 1e6 }),
+        allowed: say("server.json-body.mb-at-most", { maxSize: maxSize / 1e6 }),
+        message: say("server.json-body.at-most-mb-are-taken-here", { maxSize: maxSize / 1e6 }),
+      });
+    },
   });
-};
+  return (c, next) => {
+    // A body that comes without its length is counted by making the request anew, which the server's own cannot be.
+    if (c.req.header("content-length") === undefined) c.req.raw = wholeRequest(c.req.raw);
+    return limit(c, next);
+  };
+}
+
+function wholeRequest({ url, method, headers, body, signal }: Request): Request {
+  const init: RequestInit & { duplex: "half" } = { method, headers, body, signal, duplex: "half" };
+  return new Request(url, init);
+}
+
+export function requireType(types: readonly string[]): MiddlewareHandler {
+  return async (c, next) => {
+    const type = (c.req.header("content-type") ?? "").split(";")[0]?.trim().toLowerCase() ?? "";
+    if (types.includes(type)) return next();
+    const allowed = types.join(", ");
+    return problem(c, 415, {
+      code: types.includes("application/json") ? "not-json" : "wrong-type",
+      at: "Content-Type",
+      given: type.slice(0, 100),
+      allowed,
+      message: say("server.json-body.what-is-written-here-must-be", { allowed }),
+    });
+  };
+}
 
 export type JsonBody =
   | { readonly kind: "json"; readonly value: unknown }
@@ -47,7 +63,7 @@ export async function jsonBody(c: Context): Promise<JsonBody> {
       at: "body",
       given,
       allowed,
-      message: `The body is ${given}; it must be ${allowed}.`,
+      message: say("server.json-body.the-body-is-it-must-be", { given, allowed }),
     }),
   });
   let text: string;
@@ -55,16 +71,19 @@ export async function jsonBody(c: Context): Promise<JsonBody> {
     text = new TextDecoder("utf-8", { fatal: true }).decode(await c.req.arrayBuffer());
   } catch (cause) {
     if (!(cause instanceof TypeError)) throw cause;
-    return bad("not UTF-8", "JSON in UTF-8");
+    return bad(say("server.json-body.not-utf-8"), say("server.json-body.json-in-utf-8"));
   }
   if (deeperThan(text, JSON_DEPTH_LIMIT)) {
-    return bad(`nested more than ${JSON_DEPTH_LIMIT} levels deep`, `JSON of at most ${JSON_DEPTH_LIMIT} levels`);
+    return bad(
+      say("server.json-body.nested-more-than-levels-deep", { jsonDepthLimit: JSON_DEPTH_LIMIT }),
+      say("server.json-body.json-of-at-most-levels", { jsonDepthLimit: JSON_DEPTH_LIMIT }),
+    );
   }
   try {
     return { kind: "json", value: JSON.parse(text) };
   } catch (cause) {
     if (!(cause instanceof SyntaxError)) throw cause;
-    return bad(text === "" ? "empty" : "not JSON", "JSON");
+    return bad(text === "" ? "empty" : say("server.json-body.not-json"), "JSON");
   }
 }
 

@@ -82,7 +82,7 @@ describe("documents", () => {
   ])("refuses an edit with %s", async (_what, body) => {
     expect(await json(w.post("/api/documents/donor/q1/edits", body))).toMatchObject({
       status: 400,
-      body: { refusals: [{ code: "bad-edit" }] },
+      body: { refusals: [{ code: "bad-body" }] },
     });
   });
 
@@ -212,6 +212,9 @@ describe("sheets", () => {
 
 describe("health", () => {
   it("is well", async () => {
-    expect(await json(w.ask("/api/health"))).toEqual({ status: 200, body: { kind: "well" } });
+    expect(await json(w.ask("/api/health"))).toEqual({
+      status: 200,
+      body: { kind: "well", workshop: w.workshop.name },
+    });
   });
 });

@@ -2,10 +2,13 @@
  * Can the workshop be served on this port? On this machine only (127.0.0.1). Port 0 lets the system choose one.
  * A port that is taken, or that may not be used, is a refusal with what to do.
  */
+
 import type { AddressInfo } from "node:net";
 import type { Refusal } from "@coldset/core/quantity";
-import { createAdaptorServer } from "@hono/node-server";
+import { say } from "@coldset/core/texts";
 import { type AppOptions, createApp } from "./create-app.js";
+import { httpServer } from "./http-server.js";
+import { LIMITS } from "./limits.js";
 
 const LOOPBACK = "127.0.0.1";
 /** After this long, requests that are still open are cut off, ms. */
@@ -30,8 +33,9 @@ export async function startServer(options: ServerOptions): Promise<StartedServer
   const wanted = options.port;
   if (!Number.isInteger(wanted) || wanted < 0 || wanted > 65_535) return refusedPort(wanted, "bad-port");
   let port = wanted;
-  const app = createApp(options, () => port);
-  const server = createAdaptorServer({ fetch: app.fetch, overrideGlobalObjects: false });
+  const closingStreams = new AbortController();
+  const app = createApp({ ...options, closing: closingStreams.signal }, () => port);
+  const server = httpServer(app, options.limits ?? LIMITS);
   try {
     await new Promise<void>((resolve, reject) => {
       server.once("error", reject);
@@ -50,14 +54,15 @@ export async function startServer(options: ServerOptions): Promise<StartedServer
   let closing: Promise<void> | undefined;
   const close = () =>
     new Promise<void>((resolve) => {
+      closingStreams.abort();
       const cut = setTimeout(() => {
-        if ("closeAllConnections" in server) server.closeAllConnections();
+        server.closeAllConnections();
       }, CLOSING_MS);
       server.close(() => {
         clearTimeout(cut);
         resolve();
       });
-      if ("closeIdleConnections" in server) server.closeIdleConnections();
+      server.closeIdleConnections();
     });
   return {
     kind: "serving",
@@ -72,9 +77,9 @@ export async function startServer(options: ServerOptions): Promise<StartedServer
 
 function refusedPort(port: number, code: "bad-port" | "port-in-use" | "port-not-allowed"): StartedServer {
   const reason = {
-    "bad-port": `${port} is no port`,
-    "port-in-use": `Port ${port} is taken by another program, perhaps by a Coldset that is already running`,
-    "port-not-allowed": `Port ${port} may not be used by you`,
+    "bad-port": say("server.start-server.is-no-port", { port }),
+    "port-in-use": say("server.start-server.port-is-taken-by-another-program", { port }),
+    "port-not-allowed": say("server.start-server.port-may-not-be-used-by", { port }),
   }[code];
   return {
     kind: "refused",
@@ -83,8 +88,8 @@ function refusedPort(port: number, code: "bad-port" | "port-in-use" | "port-not-
         code,
         at: "port",
         given: port,
-        allowed: "a free port from 1024 to 65535, or 0 to have one chosen",
-        message: `${reason}. Name another one with --port, or --port 0 to have a free one chosen.`,
+        allowed: say("server.start-server.a-free-port-from-1024-to"),
+        message: say("server.start-server.name-another-one", { reason }),
       },
     ],
   };

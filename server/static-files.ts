@@ -3,9 +3,11 @@
  * Files in assets/ carry a hash in their name and may be kept for good; everything else is asked for again each time
  * and answered with "not changed" where it did not. A path without a file ending is a place in the page.
  */
+
 import { createHash } from "node:crypto";
 import fs from "node:fs/promises";
 import path from "node:path";
+import { say } from "@coldset/core/texts";
 import type { Context } from "hono";
 import { methodNotAllowed } from "./problem.js";
 
@@ -53,7 +55,7 @@ export function staticFiles(webRoot: string): (c: Context) => Promise<Response> 
   return async (c) => {
     if (c.req.method !== "GET" && c.req.method !== "HEAD") return methodNotAllowed(c, "GET");
     const parts = partsOfPath(new URL(c.req.url).pathname);
-    if (parts === undefined) return c.text("There is no such file here.\n", 404);
+    if (parts === undefined) return c.text(say("server.static-files.no-such-file"), 404);
     const place = parts.join("/");
     const asked = place === "" ? "index.html" : place;
     const direct = await fileInside(webRoot, asked);
@@ -61,7 +63,7 @@ export function staticFiles(webRoot: string): (c: Context) => Promise<Response> 
     const file = direct ?? (name === asked ? undefined : await fileInside(webRoot, name));
     if (file === undefined) {
       const noPage = name === "index.html";
-      return c.text(noPage ? "The page is not built yet. Run: npm start\n" : "There is no such file here.\n", 404);
+      return c.text(noPage ? say("server.static-files.not-built") : say("server.static-files.no-such-file"), 404);
     }
     const stat = await fs.stat(file);
     const known = tags.get(file);

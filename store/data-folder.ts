@@ -4,7 +4,9 @@
  * Linux: $XDG_DATA_HOME/coldset, else ~/.local/share/coldset (XDG Base Directory Specification 0.8: a relative
  * $XDG_DATA_HOME is to be ignored). macOS: ~/Library/Application Support/Coldset. Windows: %LOCALAPPDATA%\Coldset.
  */
+
 import path from "node:path";
+import { say } from "@coldset/core/texts";
 
 export function dataFolder(
   env: Readonly<Record<string, string | undefined>>,
@@ -22,7 +24,8 @@ export function dataFolder(
       "Coldset",
     );
   }
-  if (platform === "darwin") return paths.join(home, "Library", "Application Support", "Coldset");
+  if (platform === "darwin")
+    return paths.join(home, "Library", say("store.data-folder.application-support"), "Coldset");
   const xdg = env.XDG_DATA_HOME;
   return paths.join(xdg !== undefined && paths.isAbsolute(xdg) ? xdg : paths.join(home, ".local", "share"), "coldset");
 }

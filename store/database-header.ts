@@ -3,13 +3,15 @@
  * opening one may already write to it, and a file of somebody else is not to be touched.
  * Offsets 60 (user version) and 68 (application id), big-endian: SQLite, "Database File Format", section 1.3.
  */
+
 import fs from "node:fs";
+import { say } from "@coldset/core/texts";
 
 /** "Cold" in ASCII. */
 export const APPLICATION_ID = 0x43_6f_6c_64;
 
 const HEADER_BYTES = 100;
-const MAGIC = "SQLite format 3\0";
+const MAGIC = say("store.database-header.sqlite-format-3");
 
 export type DatabaseHeader =
   | { readonly kind: "none" }

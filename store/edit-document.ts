@@ -2,14 +2,18 @@
  * How is one value of a stored document changed? Read, changed and written in one transaction that begins as a writer,
  * so that no second change can come between. What cannot be read afterwards is refused, and nothing changes.
  */
-import type { Refusal } from "@coldset/core/quantity";
-import { type EditPath, editText, TEXT_LIMIT } from "@coldset/core/workshop";
-import type { Kysely } from "kysely";
+import { say } from "@coldset/core/texts";
+import { type EditPath, type EditResult, TEXT_LIMIT } from "@coldset/core/workshop";
+import { type Author, beginChange } from "./begin-change.js";
+import { editTakenBack } from "./edit-taken-back.js";
 import { storedDocument } from "./read-documents.js";
-import type { Tables } from "./tables.js";
+import type { ReadTexts } from "./read-texts.js";
+import { notFound, refusedAs } from "./refused-as.js";
+import { noteTaken, takenBefore } from "./taken-edits.js";
 import { textRefusal } from "./text-refusal.js";
-import type { Edited, StoreRefused } from "./workshop.js";
+import type { Edited, StoredDocument, StoreRefused } from "./workshop.js";
 import { writeDocument } from "./write-document.js";
+import type { WriteTogether } from "./write-together.js";
 
 export interface Edit {
   readonly kind: string;
@@ -17,30 +21,52 @@ export interface Edit {
   readonly path: EditPath;
   readonly value: unknown;
   readonly expectedRevision: number | undefined;
-  readonly at: string;
+  /** Given: made once, however often it arrives under this id. */
+  readonly editId: string | undefined;
+  /** It puts back what stood there before: kept as an undo where that is so. */
+  readonly takesBack: boolean | undefined;
 }
 
-export async function editDocument(db: Kysely<Tables>, edit: Edit): Promise<Edited> {
-  const { kind, id, path, at } = edit;
-  return db.transaction().execute(async (trx): Promise<Edited> => {
+export async function editDocument(
+  together: WriteTogether,
+  texts: ReadTexts,
+  edit: Edit,
+  author: Author,
+): Promise<Edited> {
+  const { kind, id, path } = edit;
+  return together.write(async (trx): Promise<Edited> => {
+    const taken = await takenBefore(trx, edit);
+    if (taken !== undefined) return taken;
     const before = await storedDocument(trx, kind, id);
     if (before === undefined) return refusedAs(notFound(kind, id));
     if (edit.expectedRevision !== undefined && edit.expectedRevision !== before.revision) {
       return { kind: "conflict", revision: before.revision, text: before.text };
     }
-    const changed = changedText(before.text, edit);
+    const changed = changedText(texts, before, edit);
     if (typeof changed !== "string") return changed;
-    if (changed === before.text) return { kind: "edited", revision: before.revision, text: before.text };
-    const revision = await writeDocument(trx, before, { kind, id, label: before.label, path, after: changed, at });
+    if (changed === before.text) {
+      await noteTaken(trx, edit, { revision: before.revision, at: author.at });
+      return { kind: "edited", revision: before.revision, text: before.text };
+    }
+    if (edit.takesBack === true && (await editTakenBack(trx, edit, before, changed, author))) {
+      const now = await storedDocument(trx, kind, id);
+      if (now === undefined) throw new Error(`${kind} ${id} was there a moment ago`);
+      await noteTaken(trx, edit, { revision: now.revision, at: author.at });
+      return { kind: "edited", revision: now.revision, text: now.text };
+    }
+    const change = await beginChange(trx, { what: "edit" }, author);
+    const written = { kind, id, label: before.label, path, after: changed, at: author.at, change };
+    const revision = await writeDocument(trx, before, written);
+    await noteTaken(trx, edit, { revision, at: author.at });
     return { kind: "edited", revision, text: changed };
   });
 }
 
-function changedText(text: string, { kind, id, path, value }: Edit): string | StoreRefused {
+function changedText(texts: ReadTexts, before: StoredDocument, { kind, id, path, value }: Edit): string | StoreRefused {
   const at = placeText(path);
-  let result: ReturnType<typeof editText>;
+  let result: EditResult;
   try {
-    result = editText(text, path, value);
+    result = texts.edit(before, path, value);
   } catch (cause) {
     // The text library throws where the place is not there or is written through an alias.
     if (!(cause instanceof Error)) throw cause;
@@ -48,8 +74,8 @@ function changedText(text: string, { kind, id, path, value }: Edit): string | St
       code: "no-such-place",
       at,
       given: at,
-      allowed: "a place of this document",
-      message: `${kind} ${id}: ${at} cannot be changed where it stands (${cause.message}). Change the text of the file.`,
+      allowed: say("store.edit-document.a-place-of-this-document"),
+      message: say("store.edit-document.cannot-be-changed-where-it-stands", { kind, id, at, cause: cause.message }),
     });
   }
   if (result.kind === "refused") {
@@ -65,8 +91,8 @@ function changedText(text: string, { kind, id, path, value }: Edit): string | St
       code: "renames",
       at,
       given: value ?? null,
-      allowed: "the kind and id it has",
-      message: `${kind} ${id} keeps its kind and id; other documents name it by them. Put in a document of the new name.`,
+      allowed: say("store.edit-document.the-kind-and-id-it-has"),
+      message: say("store.edit-document.keeps-its-kind-and-id-other", { kind, id }),
     });
   }
   if (result.text.length > TEXT_LIMIT) {
@@ -74,29 +100,16 @@ function changedText(text: string, { kind, id, path, value }: Edit): string | St
       code: "file-too-large",
       at,
       given: result.text.length,
-      allowed: `${TEXT_LIMIT} characters at most`,
-      message: `${kind} ${id} would grow past ${TEXT_LIMIT / 1e6} MB.`,
+      allowed: say("store.edit-document.characters-at-most", { textLimit: TEXT_LIMIT }),
+      message: say("store.edit-document.would-grow-past-mb", { kind, id, textLimit: TEXT_LIMIT / 1e6 }),
     });
   }
   const unfit = textRefusal(result.text, `${kind} ${id}`);
   return unfit === undefined ? result.text : refusedAs(unfit);
 }
 
-const refusedAs = (...refusals: readonly Refusal[]): StoreRefused => ({ kind: "refused", refusals });
-
 function placeText(path: readonly PropertyKey[]): string {
   return path
     .map((step, i) => (typeof step === "number" ? `[${step}]` : i === 0 ? String(step) : `.${String(step)}`))
     .join("");
-}
-
-function notFound(kind: string, id: string): Refusal {
-  const name = `${kind} ${id}`.slice(0, 80);
-  return {
-    code: "not-found",
-    at: name,
-    given: name,
-    allowed: "a document of this workshop",
-    message: `There is no ${name} in this workshop.`,
-  };
 }

@@ -4,10 +4,12 @@
  * nothing is left to heal after a crash. A note beside it says who holds; it is written only while holding, and a note
  * left over from a crash means nothing.
  */
+
 import fs from "node:fs";
 import path from "node:path";
 import { setTimeout as pause } from "node:timers/promises";
 import type { Refusal } from "@coldset/core/quantity";
+import { say } from "@coldset/core/texts";
 import { openConnection } from "./sqlite-connection.js";
 
 const LOCK_FILE = "workshop.lock";
@@ -15,8 +17,11 @@ const NOTE_FILE = "workshop.holder.json";
 const WAIT_MS = 200;
 const SQLITE_BUSY = 5;
 
+/** Writes down at which address the holder answers. */
+export type FolderNote = (url: string) => void;
+
 export type FolderLock =
-  | { readonly kind: "held"; readonly release: () => void }
+  | { readonly kind: "held"; readonly release: () => void; readonly note: FolderNote }
   | { readonly kind: "refused"; readonly refusal: Refusal };
 
 /** @throws errors of the file system, for storageRefusal to put into words */
@@ -35,14 +40,17 @@ export async function lockFolder(folder: string, now: () => Date): Promise<Folde
     connection.exec("ROLLBACK");
     connection.close();
   };
+  const since = now().toISOString();
+  const write = (more: object) => fs.writeFileSync(note, JSON.stringify({ pid: process.pid, since, ...more }));
   try {
-    fs.writeFileSync(note, JSON.stringify({ pid: process.pid, since: now().toISOString() }));
+    write({});
   } catch (cause) {
     letGo();
     throw cause;
   }
   return {
     kind: "held",
+    note: (url) => write({ url }),
     release: () => {
       fs.rmSync(note, { force: true });
       letGo();
@@ -58,6 +66,8 @@ function isBusy(cause: unknown): boolean {
 interface Holder {
   readonly pid: number;
   readonly since: string;
+  /** Where its page is, if it serves one. */
+  readonly url?: string;
 }
 
 /** The holder writes its note a moment after it takes the lock: look a few times. */
@@ -75,20 +85,43 @@ function parseNote(file: string): Holder | undefined {
     const note: unknown = JSON.parse(fs.readFileSync(file, "utf8"));
     if (note === null || typeof note !== "object" || !("pid" in note) || !("since" in note)) return undefined;
     const { pid, since } = note;
-    return typeof pid === "number" && typeof since === "string" ? { pid, since: since.slice(0, 40) } : undefined;
+    if (typeof pid !== "number" || typeof since !== "string" || !isAlive(pid)) return undefined;
+    const url = "url" in note && typeof note.url === "string" && LOCAL.test(note.url) ? note.url : undefined;
+    return { pid, since: since.slice(0, 40), ...(url === undefined ? {} : { url }) };
   } catch {
     // No note, or half of one: the lock itself has already said that somebody is there.
     return undefined;
   }
 }
 
+const LOCAL = /^http:\/\/127\.0\.0\.1:\d{1,5}\/$/;
+
+/** A note left over from a crash may still lie there in the moment before the new holder writes its own. */
+function isAlive(pid: number): boolean {
+  if (!Number.isSafeInteger(pid) || pid <= 0) return false;
+  try {
+    process.kill(pid, 0);
+    return true;
+  } catch (cause) {
+    // EPERM: it runs, as somebody else.
+    return (cause as NodeJS.ErrnoException).code === "EPERM";
+  }
+}
+
 function inUse(folder: string, holder: Holder | undefined): Refusal {
-  const who = holder === undefined ? "another process" : `process ${holder.pid}, since ${holder.since}`;
+  const who =
+    holder === undefined
+      ? say("store.folder-lock.another-process")
+      : say("store.folder-lock.process-since", { pid: holder.pid, since: holder.since });
+  const goOn =
+    holder?.url === undefined
+      ? say("store.folder-lock.close-that-one-first-ctrl-c")
+      : say("store.folder-lock.go-on-there-at-or-close", { url: holder.url });
   return {
     code: "store-in-use",
     at: folder,
-    given: holder === undefined ? null : { pid: holder.pid, since: holder.since },
-    allowed: "one process at a time",
-    message: `The workshop in ${folder} is open in ${who}. Close that one first, or name another folder.`,
+    given: holder === undefined ? null : { ...holder },
+    allowed: say("store.folder-lock.one-process-at-a-time"),
+    message: say("store.folder-lock.the-workshop-in-is-open-in", { folder, who, goOn }),
   };
 }

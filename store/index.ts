@@ -1,3 +1,12 @@
+export type { ImportChoice, ImportChoices, ImportPlan, PlannedDocument } from "./archive/plan-import.js";
+export type { Imported } from "./archive/take-import.js";
+export type { ArchiveMade } from "./archive/write-archive.js";
+export type { ZipSource } from "./archive/zip-entries.js";
+export type { Commit, CommitListener } from "./commits.js";
 export * from "./data-folder.js";
+export * from "./history-types.js";
 export * from "./open-workshop.js";
+export type { NewPhoto, PhotoChanged, PhotoKept, PhotoLine, PictureBytes } from "./photos.js";
+export type { ReadText } from "./read-texts.js";
+export { type MediaType, PHOTO_ALLOWED, PHOTO_LIMIT_BYTES } from "./sniff-picture.js";
 export * from "./workshop.js";

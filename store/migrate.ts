@@ -2,7 +2,9 @@
  * How does a database come to the newest form? Step by step, each step and its number in one transaction: it is done
  * whole or not at all. A file that is not ours, or comes from a newer program, is refused and left as it is.
  */
+
 import type { Refusal } from "@coldset/core/quantity";
+import { say } from "@coldset/core/texts";
 import { APPLICATION_ID, type DatabaseHeader } from "./database-header.js";
 import { ALL_MIGRATIONS, type Migration, NEWEST_VERSION } from "./migrations/all-migrations.js";
 import type { SqliteConnection } from "./sqlite-connection.js";
@@ -14,9 +16,12 @@ export function headerRefusal(header: DatabaseHeader, file: string, newest = NEW
     return {
       code: "store-foreign",
       at: file,
-      given: header.kind === "no-database" ? "a file that is no database" : "a database of another program",
-      allowed: "a database that Coldset made",
-      message: `${file} was not made by Coldset. It was left untouched. Name another folder.`,
+      given:
+        header.kind === "no-database"
+          ? say("store.migrate.a-file-that-is-no-database")
+          : say("store.migrate.a-database-of-another-program"),
+      allowed: say("store.migrate.a-database-that-coldset-made"),
+      message: say("store.migrate.was-not-made-by-coldset-it", { file }),
     };
   }
   if (header.userVersion > newest) {
@@ -24,10 +29,8 @@ export function headerRefusal(header: DatabaseHeader, file: string, newest = NEW
       code: "store-newer",
       at: file,
       given: header.userVersion,
-      allowed: `version ${newest} or older`,
-      message:
-        `${file} was written by a newer Coldset (records version ${header.userVersion}; this program knows ${newest}). ` +
-        "It was left untouched. Start the newer program, or name another folder.",
+      allowed: say("store.migrate.version-or-older", { newest }),
+      message: say("store.migrate.was-written-by-a-newer-coldset", { file, userVersion: header.userVersion, newest }),
     };
   }
   return undefined;

@@ -6,27 +6,48 @@ import fs from "node:fs";
 import path from "node:path";
 import type { Refusal } from "@coldset/core/quantity";
 import { Kysely } from "kysely";
+import { workshopArchive } from "./archive/workshop-archive.js";
+import { commitTeller } from "./commits.js";
+import { copyBeforeMigration } from "./copy-before-migration.js";
 import { databaseHeader } from "./database-header.js";
 import { editDocument } from "./edit-document.js";
-import { lockFolder } from "./folder-lock.js";
+import { type FolderNote, lockFolder } from "./folder-lock.js";
+import { closeToOthers, PRIVATE_FOLDER, privacyRefusal } from "./keep-private.js";
 import { headerRefusal, migrate } from "./migrate.js";
+import { NEWEST_VERSION } from "./migrations/all-migrations.js";
+import { listVersions, nameVersion } from "./named-versions.js";
+import { addPhoto, changePhoto, photoLine, photosOf, pictureBytes } from "./photos.js";
 import { putText } from "./put-text.js";
-import { allDocuments, documentHistory, listDocuments, storedDocument } from "./read-documents.js";
+import { allDocuments, documentHistory, documentsNamed, listDocuments, storedDocument } from "./read-documents.js";
+import { readTexts } from "./read-texts.js";
+import { restoreDocument, restoreVersion, versionDifference } from "./restore.js";
 import { openConnection, type SqliteConnection } from "./sqlite-connection.js";
 import { storageRefusal } from "./storage-refusal.js";
 import type { Tables } from "./tables.js";
+import { toldHistory } from "./told-history.js";
+import { turnChange } from "./turn-change.js";
 import type { StoreRefused, Workshop } from "./workshop.js";
+import { writeTogether } from "./write-together.js";
 
 const DATABASE_FILE = "workshop.sqlite";
 const WRITER_WAIT_MS = 5_000;
 
-export type OpenedWorkshop = { readonly kind: "open"; readonly workshop: Workshop } | StoreRefused;
+export type OpenedWorkshop =
+  | {
+      readonly kind: "open";
+      readonly workshop: Workshop;
+      /** The copy that was made before the records were brought to the newest form; undefined where they were so. */
+      readonly copy?: string;
+    }
+  | StoreRefused;
 
 export interface OpenOptions {
   /** The clock. */
   readonly now?: () => Date;
   /** The most pages of 4096 bytes that the database may take; left out: as much as the disk has. */
   readonly mostPages?: number;
+  /** Through which door changes come, as the history shows it: "the page". */
+  readonly who?: string;
 }
 
 /**
@@ -39,7 +60,7 @@ function makeFolder(folder: string): void {
     if (path.dirname(here) === here) break;
     missing.push(here);
   }
-  for (const level of missing.reverse()) fs.mkdirSync(level);
+  for (const level of missing.reverse()) fs.mkdirSync(level, PRIVATE_FOLDER);
   if (missing.length === 0 && !fs.statSync(folder).isDirectory()) fs.mkdirSync(folder);
 }
 
@@ -48,6 +69,8 @@ export async function openWorkshop(folder: string, options: OpenOptions = {}): P
   const file = path.join(folder, DATABASE_FILE);
   let release: (() => void) | undefined;
   let connection: SqliteConnection | undefined;
+  let note: FolderNote = () => {};
+  let copy: string | undefined;
   const giveUp = (refusal: Refusal): StoreRefused => {
     connection?.close();
     release?.();
@@ -55,6 +78,8 @@ export async function openWorkshop(folder: string, options: OpenOptions = {}): P
   };
   try {
     makeFolder(folder);
+    const open = privacyRefusal(folder, file);
+    if (open !== undefined) return giveUp(open);
     const foreign = headerRefusal(databaseHeader(file), file);
     if (foreign !== undefined) return giveUp(foreign);
     // SQLite would open a file that may only be read, and fail at the first edit.
@@ -62,9 +87,17 @@ export async function openWorkshop(folder: string, options: OpenOptions = {}): P
     const lock = await lockFolder(folder, now);
     if (lock.kind === "refused") return giveUp(lock.refusal);
     release = lock.release;
+    note = lock.note;
     connection = openConnection(file, WRITER_WAIT_MS);
+    const version = connection.pragmaNumber("user_version");
+    if (version > 0 && version < NEWEST_VERSION) {
+      const copied = copyBeforeMigration(connection, folder, version, now());
+      if (copied.kind === "refused") return giveUp(copied.refusal);
+      copy = copied.file;
+    }
     const refusal = migrate(connection, file);
     if (refusal !== undefined) return giveUp(refusal);
+    closeToOthers(folder);
     if (options.mostPages !== undefined) connection.rows(`PRAGMA max_page_count = ${Math.trunc(options.mostPages)}`);
   } catch (cause) {
     const refusal = storageRefusal(cause, folder);
@@ -73,18 +106,25 @@ export async function openWorkshop(folder: string, options: OpenOptions = {}): P
     release?.();
     throw cause;
   }
-  return { kind: "open", workshop: workshopOn(folder, file, connection, release, now) };
+  const workshop = workshopOn(folder, file, connection, { release, note }, { now, who: options.who ?? null });
+  return { kind: "open", workshop, ...(copy === undefined ? {} : { copy }) };
 }
 
 function workshopOn(
   folder: string,
   file: string,
   connection: SqliteConnection,
-  release: () => void,
-  now: () => Date,
+  { release, note }: { readonly release: () => void; readonly note: FolderNote },
+  { now, who }: { readonly now: () => Date; readonly who: string | null },
 ): Workshop {
   const db = new Kysely<Tables>({ dialect: connection.dialect() });
+  const commits = commitTeller(db, newestSeq(connection), (cause) => process.emitWarning(String(cause)));
+  connection.onCommit(commits.committed);
   const at = () => now().toISOString();
+  const author = () => ({ who, at: at() });
+  const told = toldHistory(db);
+  const texts = readTexts();
+  const together = writeTogether(db);
   const orRefused = async <T>(work: Promise<T>): Promise<T | StoreRefused> => {
     try {
       return await work;
@@ -96,6 +136,8 @@ function workshopOn(
   };
   let closing: Promise<void> | undefined;
   const close = async () => {
+    await together.written();
+    commits.close();
     try {
       // Leaves all records in the one file; the log beside it is then empty.
       connection.rows("PRAGMA wal_checkpoint(TRUNCATE)");
@@ -110,17 +152,56 @@ function workshopOn(
   };
   return {
     folder,
+    name: workshopName(connection),
+    sayWhere: (url) => note(url),
     listDocuments: () => listDocuments(db),
     allDocuments: () => allDocuments(db),
     getDocument: (kind, id) => storedDocument(db, kind, id),
-    putText: (text, label) => orRefused(putText(db, text, label, at())),
-    edit: (kind, id, path, value, expectedRevision) =>
-      orRefused(editDocument(db, { kind, id, path, value, expectedRevision, at: at() })),
+    documentsNamed: (names) => documentsNamed(db, names),
+    readText: texts.read,
+    putText: (text, label, what = "put") => orRefused(putText(db, text, label, author(), what)),
+    edit: (kind, id, path, value, expectedRevision, editId, takesBack) =>
+      orRefused(
+        editDocument(together, texts, { kind, id, path, value, expectedRevision, editId, takesBack }, author()),
+      ),
     exportText: async (kind, id) => (await storedDocument(db, kind, id))?.text,
     history: (kind, id) => documentHistory(db, kind, id),
+    buildHistory: (build, page = {}) => told(build, page),
+    undo: (build, choice = {}) => orRefused(turnChange(db, { build, what: "undo", ...choice }, author())),
+    redo: (build, choice = {}) => orRefused(turnChange(db, { build, what: "redo", ...choice }, author())),
+    versions: (build) => listVersions(db, build),
+    nameVersion: (build, name) => orRefused(nameVersion(db, build, name, author())),
+    versionDifference: (build, from, to) => versionDifference(db, build, from, to),
+    restoreVersion: (build, name, seen) => orRefused(restoreVersion(db, { build, name, seen }, author())),
+    restoreDocument: (kind, id, revision, expectedRevision) =>
+      orRefused(restoreDocument(db, { kind, id, revision, expectedRevision }, author())),
+    photos: {
+      of: (kind, id) => photosOf(db, { kind, id }),
+      one: (photo) => photoLine(db, photo),
+      bytes: (sha256) => pictureBytes(db, sha256),
+      add: (photo) => orRefused(addPhoto(db, photo, at())),
+      change: (photo, change) => orRefused(changePhoto(db, photo, change, at())),
+    },
+    archive: workshopArchive(db, { author, orRefused }),
+    hearCommits: commits.hear,
     close: () => {
       closing ??= close();
       return closing;
     },
   };
+}
+
+/** The last row of the history when the workshop was opened. */
+function newestSeq(connection: SqliteConnection): number {
+  const [row] = connection.rows("SELECT COALESCE(MAX(seq), 0) AS seq FROM history");
+  if (row === null || typeof row !== "object" || !("seq" in row) || typeof row.seq !== "number")
+    throw new Error("the history has no last row");
+  return row.seq;
+}
+
+function workshopName(connection: SqliteConnection): string {
+  const [row] = connection.rows("SELECT name FROM this_workshop");
+  if (row === null || typeof row !== "object" || !("name" in row) || typeof row.name !== "string")
+    throw new Error("the workshop has no name");
+  return row.name;
 }

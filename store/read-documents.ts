@@ -1,5 +1,5 @@
 /** Which documents are in the workshop, and what has happened to one of them? */
-import type { EditPath } from "@coldset/core/workshop";
+import type { DocumentName, EditPath } from "@coldset/core/workshop";
 import type { Kysely } from "kysely";
 import type { Tables } from "./tables.js";
 import type { DocumentLine, HistoryEntry, StoredDocument } from "./workshop.js";
@@ -28,6 +28,19 @@ export async function storedDocument(
     .executeTakeFirst();
 }
 
+/** Those that are there, as they stood at one moment; in no order. */
+export async function documentsNamed(
+  db: Kysely<Tables>,
+  names: readonly DocumentName[],
+): Promise<readonly StoredDocument[]> {
+  return db
+    .selectFrom("documents")
+    .select(LINE)
+    .select("text")
+    .where((eb) => eb.or(names.map(({ kind, id }) => eb.and({ kind, id }))))
+    .execute();
+}
+
 export async function documentHistory(db: Kysely<Tables>, kind: string, id: string): Promise<readonly HistoryEntry[]> {
   const rows = await db
     .selectFrom("history")
@@ -39,7 +52,7 @@ export async function documentHistory(db: Kysely<Tables>, kind: string, id: stri
   return rows.map((row) => ({ ...row, path: row.path === null ? null : pathOf(row.path) }));
 }
 
-function pathOf(json: string): EditPath {
+export function pathOf(json: string): EditPath {
   const path: unknown = JSON.parse(json);
   if (!Array.isArray(path)) throw new Error("a path in the history is no list");
   return path.map((step) => (typeof step === "number" ? step : String(step)));

@@ -11,7 +11,11 @@ export interface SqliteConnection {
   /** The one number that a pragma gives. */
   readonly pragmaNumber: (name: string) => number;
   readonly rows: (sql: string) => readonly unknown[];
+  /** A whole copy of the database as it stands now, in a new file. */
+  readonly copyInto: (file: string) => void;
   readonly inTransaction: () => boolean;
+  /** Called after each transaction of the dialect that was kept. */
+  readonly onCommit: (told: () => void) => void;
   readonly close: () => void;
   readonly dialect: () => SqliteDialect;
 }
@@ -22,6 +26,7 @@ export function openConnection(file: string, waitMs: number): SqliteConnection {
   // A change is on the disk before it is said to be kept, even if the power fails.
   database.exec("PRAGMA synchronous = FULL");
   database.exec("PRAGMA foreign_keys = ON");
+  let told = () => {};
   return {
     exec: (sql) => {
       database.exec(sql);
@@ -33,22 +38,30 @@ export function openConnection(file: string, waitMs: number): SqliteConnection {
       return value;
     },
     rows: (sql) => database.prepare(sql).all(),
+    copyInto: (file) => {
+      database.prepare("VACUUM INTO ?").run([file]);
+    },
     inTransaction: () => database.inTransaction,
+    onCommit: (listener) => {
+      told = listener;
+    },
     close: () => {
       if (database.open) database.close();
     },
-    dialect: () => new WritersDialect(database),
+    dialect: () => new WritersDialect(database, () => told()),
   };
 }
 
 class WritersDialect extends SqliteDialect {
   readonly #database: Database.Database;
-  constructor(database: Database.Database) {
+  readonly #committed: () => void;
+  constructor(database: Database.Database, committed: () => void) {
     super({ database });
     this.#database = database;
+    this.#committed = committed;
   }
   override createDriver() {
-    return new WritersDriver(this.#database);
+    return new WritersDriver(this.#database, this.#committed);
   }
 }
 
@@ -58,15 +71,18 @@ class WritersDialect extends SqliteDialect {
  */
 class WritersDriver extends SqliteDriver {
   readonly #database: Database.Database;
-  constructor(database: Database.Database) {
+  readonly #committed: () => void;
+  constructor(database: Database.Database, committed: () => void) {
     super({ database });
     this.#database = database;
+    this.#committed = committed;
   }
   override async beginTransaction(): Promise<void> {
     this.#database.exec("BEGIN IMMEDIATE");
   }
   override async commitTransaction(): Promise<void> {
     this.#database.exec("COMMIT");
+    this.#committed();
   }
   /** A full disk makes SQLite roll back by itself; a second time would hide the first error behind another. */
   override async rollbackTransaction(): Promise<void> {

@@ -2,7 +2,9 @@
  * Why could the records not be read or written, and what can be done? Errors of the file system and of SQLite that the
  * person at the keyboard can put right become refusals; any other error is ours and is thrown on.
  */
+
 import type { Refusal } from "@coldset/core/quantity";
+import { say } from "@coldset/core/texts";
 
 /** Primary result codes: SQLite, "Result and Error Codes". */
 const SQLITE_CAUSES: Readonly<Record<number, string>> = {
@@ -34,33 +36,32 @@ type Words = Pick<Refusal, "allowed"> & { readonly says: (place: string) => stri
 
 const WORDS: Readonly<Record<string, Words>> = {
   busy: {
-    allowed: "a moment without another writer",
-    says: (p) => `${p} is being written by another program. Nothing was changed; try again.`,
+    allowed: say("store.storage-refusal.a-moment-without-another-writer"),
+    says: (p) => say("store.storage-refusal.is-being-written-by-another-program", { p }),
   },
   "read-only": {
-    allowed: "a folder that can be written to",
-    says: (p) => `${p} can be read but not written. Nothing was changed. Allow writing there, or name another folder.`,
+    allowed: say("store.storage-refusal.a-folder-that-can-be-written"),
+    says: (p) => say("store.storage-refusal.can-be-read-but-not-written", { p }),
   },
   "no-access": {
-    allowed: "a folder that you may read and write",
-    says: (p) => `You may not read and write in ${p}. Nothing was changed. Allow it there, or name another folder.`,
+    allowed: say("store.storage-refusal.a-folder-that-you-may-read"),
+    says: (p) => say("store.storage-refusal.you-may-not-read-and-write", { p }),
   },
   "no-folder": {
-    allowed: "a folder",
-    says: (p) => `${p} cannot be used as a folder. Nothing was changed. Name another folder.`,
+    allowed: say("store.storage-refusal.a-folder"),
+    says: (p) => say("store.storage-refusal.cannot-be-used-as-a-folder", { p }),
   },
   full: {
-    allowed: "free space on the disk",
-    says: (p) => `The disk under ${p} is full. This change was not kept; earlier ones are. Make room, then try again.`,
+    allowed: say("store.storage-refusal.free-space-on-the-disk"),
+    says: (p) => say("store.storage-refusal.the-disk-under-is-full-this", { p }),
   },
   disk: {
-    allowed: "a disk that answers",
-    says: (p) =>
-      `The disk under ${p} gave an error. This change was not kept. Copy the folder to another disk before going on.`,
+    allowed: say("store.storage-refusal.a-disk-that-answers"),
+    says: (p) => say("store.storage-refusal.the-disk-under-gave-an-error", { p }),
   },
   damaged: {
-    allowed: "a whole database file",
-    says: (p) => `${p} is damaged. Nothing was changed. Copy the folder away, then put back a saved copy.`,
+    allowed: say("store.storage-refusal.a-whole-database-file"),
+    says: (p) => say("store.storage-refusal.is-damaged-nothing-was-changed-copy", { p }),
   },
 };
 

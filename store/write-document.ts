@@ -11,6 +11,8 @@ export interface Change {
   readonly path: EditPath | null;
   readonly after: string;
   readonly at: string;
+  /** The change that this is a part of. */
+  readonly change: number;
 }
 
 /** Gives the revision that this change made. `before` must have been read in the same transaction. */
@@ -41,6 +43,7 @@ export async function writeDocument(
       before: before?.text ?? null,
       after,
       at,
+      change: change.change,
     })
     .execute();
   return revision;

@@ -1,12 +1,13 @@
 import { fileURLToPath } from "node:url";
 import react from "@vitejs/plugin-react";
 import { defineConfig } from "vite";
+import { buildServiceWorker } from "./offline/build-service-worker.js";
 
 /** The page is bundled from the sources of core and drawing, so it needs nothing built beforehand. */
 export default defineConfig({
   root: fileURLToPath(new URL(".", import.meta.url)),
   base: "/",
-  plugins: [react()],
+  plugins: [react(), buildServiceWorker()],
   resolve: { conditions: ["source", "module", "browser", "import", "default"] },
   build: {
     outDir: "dist/site",
@@ -16,6 +17,6 @@ export default defineConfig({
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
     // One file from the own machine; a second one would only be a second round trip.
-    chunkSizeWarningLimit: 1500,
+    chunkSizeWarningLimit: 2500,
   },
 });

@@ -1,8 +1,10 @@
 /** `coldset book FILE -o book.pdf`: the whole of a build, to print. */
+
 import path from "node:path";
 import { refused } from "@coldset/core/quantity";
 import { reckon } from "@coldset/core/questions";
 import { standingRefusals } from "@coldset/core/safety";
+import { say } from "@coldset/core/texts";
 import { EXIT } from "../exit-code.js";
 import type { Io } from "../io.js";
 import { readBuild } from "../read/read-build.js";
@@ -20,25 +22,25 @@ export async function book(io: Io, file: string, options: BookCommandOptions): P
   const json = options.json === true;
   const out = options.output;
   if (out === undefined || out === "" || out === "-") {
-    const message = "Name the file that the book goes into: -o book.pdf";
+    const message = say("cli.book.name-the-file-that-the-book");
     return tellRefused(
       io,
-      refused([{ code: "no-output", at: "-o", given: out ?? null, allowed: "a file name", message }]),
+      refused([{ code: "no-output", at: "-o", given: out ?? null, allowed: say("cli.book.a-file-name"), message }]),
       json,
     );
   }
   const read = await readBuild(io, file, options.build);
   if (read.kind === "refused") return tellRefused(io, read, json);
   if (path.resolve(out) === path.resolve(file)) {
-    const message = `The book would be written over the build itself (${file}). Name another file.`;
+    const message = say("cli.book.the-book-would-be-written-over", { file });
     return tellRefused(
       io,
-      refused([{ code: "same-file", at: "-o", given: out, allowed: "another file", message }]),
+      refused([{ code: "same-file", at: "-o", given: out, allowed: say("cli.book.another-file"), message }]),
       json,
     );
   }
   const r = reckon(read.resolved);
-  io.stderr("Setting the book …\n");
+  io.stderr(say("cli.book.setting-the-book"));
   const [{ bookOfBuild }, { printBook }] = await Promise.all([
     import("@coldset/drawing/build"),
     import("@coldset/drawing/book"),
@@ -49,11 +51,11 @@ export async function book(io: Io, file: string, options: BookCommandOptions): P
   } catch (cause) {
     const why = whyNotWritten(cause);
     if (why === undefined) throw cause;
-    const message = `${out} cannot be written: ${why}.`;
+    const message = say("cli.book.cannot-be-written", { out, why });
     return tellRefused(
       io,
       refused([
-        { code: "not-written", at: "-o", given: out, allowed: "a file in a folder that you may write to", message },
+        { code: "not-written", at: "-o", given: out, allowed: say("cli.book.a-file-in-a-folder-that"), message },
       ]),
       json,
     );
@@ -68,12 +70,14 @@ export async function book(io: Io, file: string, options: BookCommandOptions): P
       cautions: [],
     });
   else {
-    const page = new Page(io.columns, io.colour).text(`${out}: ${printed.sheets} sheets of A4.`);
+    const page = new Page(io.columns, io.colour).text(say("cli.book.sheets-of-a4", { out, sheets: printed.sheets }));
     if (standing.length > 0)
       page.text([
         [
           "bad",
-          `It carries a refusal (${[...new Set(standing.map((f) => f.rule))].join(", ")}): no drawing, no buy list and no plan are in it.`,
+          say("cli.book.it-carries-a-refusal-no-drawing", {
+            join: [...new Set(standing.map((f) => f.rule))].join(", "),
+          }),
         ],
       ]);
     io.stdout(page.toString());
@@ -81,19 +85,19 @@ export async function book(io: Io, file: string, options: BookCommandOptions): P
   return standing.length > 0 ? EXIT.safetyRefusal : EXIT.answered;
 }
 
-function whyNotWritten(cause: unknown): string | undefined {
+export function whyNotWritten(cause: unknown): string | undefined {
   const code = typeof cause === "object" && cause !== null && "code" in cause ? String(cause.code) : "";
   const WHY: Readonly<Record<string, string>> = {
-    ENOENT: "there is no such folder",
-    ENOTDIR: "a part of its path is no folder",
-    EISDIR: "it is a folder",
-    EACCES: "you may not write there",
-    EPERM: "you may not write there",
-    EROFS: "that disk can only be read",
-    ENOSPC: "the disk is full",
-    EEXIST: "another book is being written there, or one was broken off: remove the file ending in .part",
-    ENOTEMPTY: "it is a folder",
-    ENAMETOOLONG: "the name is too long",
+    ENOENT: say("cli.book.there-is-no-such-folder"),
+    ENOTDIR: say("cli.book.a-part-of-its-path-is"),
+    EISDIR: say("cli.book.it-is-a-folder"),
+    EACCES: say("cli.book.you-may-not-write-there"),
+    EPERM: say("cli.book.you-may-not-write-there"),
+    EROFS: say("cli.book.that-disk-can-only-be-read"),
+    ENOSPC: say("cli.book.the-disk-is-full"),
+    EEXIST: say("cli.book.another-one-is-being-written-there"),
+    ENOTEMPTY: say("cli.book.it-is-a-folder"),
+    ENAMETOOLONG: say("cli.book.the-name-is-too-long"),
   };
   return WHY[code];
 }

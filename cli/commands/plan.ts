@@ -1,6 +1,8 @@
 /** `coldset plan FILE`: in which order is it done, on which evenings, and by when must what be ordered? */
+
 import { reckon } from "@coldset/core/questions";
 import { type FiredRule, STANDING_TEXT, standingRefusals } from "@coldset/core/safety";
+import { say } from "@coldset/core/texts";
 import { EXIT } from "../exit-code.js";
 import type { Io } from "../io.js";
 import { readBuild } from "../read/read-build.js";
@@ -20,7 +22,7 @@ export async function plan(io: Io, file: string, options: BuildOptions): Promise
   if (standing.length > 0) {
     const refusals = standing.map(asRefusal);
     if (json) io.stdout(`${jsonText({ kind: "refused", refusals })}\n`);
-    const page = new Page(io.columns, io.colour).text([["bad", "No plan is made while a refusal stands."]]).blank();
+    const page = new Page(io.columns, io.colour).text([["bad", say("cli.plan.no-plan-is-made-while-a")]]).blank();
     io.stderr(refusalsPage(refusals, page).blank().text(STANDING_TEXT).toString());
     return EXIT.safetyRefusal;
   }
@@ -38,6 +40,12 @@ export function asRefusal(f: FiredRule) {
     at: f.about,
     given: f.here,
     allowed: f.insteadDo,
-    message: `${f.rule} refuses this on ${f.about}: ${/[.!?]$/.test(f.here) ? f.here : `${f.here}.`} ${f.why} Instead: ${f.insteadDo}`,
+    message: say("cli.plan.refuses-this-on-instead", {
+      rule: f.rule,
+      about: f.about,
+      here: /[.!?]$/.test(f.here) ? f.here : `${f.here}.`,
+      why: f.why,
+      insteadDo: f.insteadDo,
+    }),
   };
 }

@@ -2,15 +2,18 @@
  * `coldset serve`: opens the workshop in the user's data folder, puts the demo in where nothing is there yet, prints the
  * answered board, and serves the page on this machine only. Opens no browser. Ctrl-C ends it cleanly.
  */
+
 import { existsSync } from "node:fs";
+import { readdir } from "node:fs/promises";
 import { homedir } from "node:os";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 import { type Refused, refused } from "@coldset/core/quantity";
-import { reckon } from "@coldset/core/questions";
+import { type Reckoning, reckon } from "@coldset/core/questions";
 import { standingRefusals } from "@coldset/core/safety";
 import { ALL_SHEETS } from "@coldset/core/sheets";
-import { type AnyDoc, loadText, resolveBuild } from "@coldset/core/workshop";
+import { say } from "@coldset/core/texts";
+import { type AnyDoc, resolveBuild } from "@coldset/core/workshop";
 import { EXIT } from "../exit-code.js";
 import type { Io } from "../io.js";
 import { readText } from "../read/read-text.js";
@@ -26,6 +29,7 @@ export interface ServeOptions {
 }
 
 export const DEFAULT_PORT = 4330;
+/** Found beside this one: every build of the folder is put in, in order of its name. */
 const DEMO_FILE = path.join("demo", "quayside.yaml");
 
 export async function serve(io: Io, options: ServeOptions): Promise<number> {
@@ -41,7 +45,7 @@ export async function serve(io: Io, options: ServeOptions): Promise<number> {
       : path.resolve(options.data);
   // Asked for before anything is opened, so that no Ctrl-C is missed.
   const stop = io.stopAsked();
-  const opened = await openWorkshop(folder);
+  const opened = await openWorkshop(folder, { who: say("cli.serve.the-page") });
   if (opened.kind === "refused") return tellRefused(io, opened, false);
   const { workshop } = opened;
   try {
@@ -50,8 +54,9 @@ export async function serve(io: Io, options: ServeOptions): Promise<number> {
       if (demo !== undefined) return tellRefused(io, demo, false);
     }
     const docs = (await workshop.allDocuments()).flatMap((d): readonly AnyDoc[] => {
-      const loaded = loadText(d.text, d.label);
-      return loaded.kind === "loaded" ? loaded.docs.map((l) => l.doc) : [];
+      // Read here, so that whoever opens a build first does not wait for it.
+      const read = workshop.readText(d);
+      return read.kind === "loaded" ? [read.loaded.doc] : [];
     });
     io.stdout(firstBoard(io, docs));
     const webRoot = path.join(repositoryRoot(), "web", "dist", "site");
@@ -60,19 +65,22 @@ export async function serve(io: Io, options: ServeOptions): Promise<number> {
       port,
       webRoot,
       sheets: new Map(ALL_SHEETS.map((sheet) => [sheet.id, sheet])),
-      check: checkOf,
+      check: checker(),
       book: (all, id) => bookOf(io, all, id),
       log: (line) => io.stderr(`${line}\n`),
     });
     if (server.kind === "refused") return tellRefused(io, server, false);
+    // So that a second start on this folder can say where this one is.
+    workshop.sayWhere(server.url);
     const page = new Page(io.columns, io.colour)
-      .text(["Your workshop is kept in", folder])
-      .text(["Open", ["strong", server.url], "in a browser on this machine. Ctrl-C ends it."]);
+      .text([say("cli.serve.your-workshop-is-kept-in"), folder])
+      .text(["Open", ["strong", server.url], say("cli.serve.in-a-browser-on-this-machine")]);
     if (!existsSync(path.join(webRoot, "index.html")))
-      page.text([["open", "The page itself is not built yet; only the calls under /api answer."]]);
+      page.text([["open", say("cli.serve.the-page-itself-is-not-built")]]);
+    if (opened.copy !== undefined) page.text([say("cli.serve.your-records-were-brought-to-a"), opened.copy]);
     io.stdout(`\n${page.toString()}`);
     await stop;
-    io.stderr("\nClosing the workshop …\n");
+    io.stderr(say("cli.serve.closing-the-workshop"));
     await server.close();
     return EXIT.answered;
   } finally {
@@ -83,9 +91,15 @@ export async function serve(io: Io, options: ServeOptions): Promise<number> {
 function readPort(text: string): number | Refused {
   const port = /^\d{1,5}$/.test(text) ? Number(text) : Number.NaN;
   if (port <= 65_535) return port;
-  const allowed = "a whole number from 0 to 65535";
+  const allowed = say("cli.serve.a-whole-number-from-0-to");
   return refused([
-    { code: "bad-port", at: "--port", given: text, allowed, message: `--port ${text} is no port: give ${allowed}.` },
+    {
+      code: "bad-port",
+      at: "--port",
+      given: text,
+      allowed,
+      message: say("cli.serve.port-is-no-port-give", { text, allowed }),
+    },
   ]);
 }
 
@@ -99,36 +113,64 @@ function repositoryRoot(): string {
 type PutText = (text: string, label: string) => Promise<{ readonly kind: "put" } | Refused>;
 
 async function putDemo(io: Io, putText: PutText): Promise<Refused | undefined> {
-  const file = path.join(repositoryRoot(), DEMO_FILE);
-  const demo = await readText(io, file);
-  if (demo.kind === "refused") return demo;
-  const put = await putText(demo.text, path.basename(file));
-  return put.kind === "refused" ? put : undefined;
+  const folder = path.dirname(path.join(repositoryRoot(), DEMO_FILE));
+  const names = (await readdir(folder)).filter((name) => name.endsWith(".yaml")).sort();
+  for (const name of names) {
+    const demo = await readText(io, path.join(folder, name));
+    if (demo.kind === "refused") return demo;
+    const put = await putText(demo.text, name);
+    if (put.kind === "refused") return put;
+  }
+  return undefined;
 }
 
-/** The board of the first build, in order of its id; what keeps a build from being reckoned is told, and serving goes on. */
+/** The board of the first demo where it is there, else of the first build by its id; what keeps a build from being reckoned is told, and serving goes on. */
 function firstBoard(io: Io, docs: readonly AnyDoc[]): string {
   const page = new Page(io.columns, io.colour);
   const ids = docs
     .filter((d) => d.kind === "build")
     .map((d) => d.id)
     .sort();
-  const [first] = ids;
-  if (first === undefined) return page.text("There is no build in this workshop yet.").toString();
+  const shown = path.basename(DEMO_FILE, ".yaml");
+  const first = ids.includes(shown) ? shown : ids[0];
+  if (first === undefined) return page.text(say("cli.serve.there-is-no-build-in-this")).toString();
   const resolved = resolveBuild(docs, first);
   if (resolved.kind === "refused") return refusalsPage(resolved.refusals, page).toString();
   const r = reckon(resolved.resolved);
   const { build } = r.resolved;
   page.text([["strong", build.id], "–", build.title]);
-  if (ids.length > 1) page.text(`Other builds here: ${ids.slice(1).join(", ")}.`);
+  if (ids.length > 1)
+    page.text(say("cli.serve.other-builds-here", { ids: ids.filter((id) => id !== first).join(", ") }));
   for (const f of standingRefusals(r.rules))
-    page.blank().text([["bad", `refuse ${f.rule} on ${f.about}:`], f.here, `Instead: ${f.insteadDo}`], 0, 2);
+    page
+      .blank()
+      .text(
+        [
+          ["bad", say("cli.serve.refuse-on", { rule: f.rule, about: f.about })],
+          f.here,
+          say("cli.check-page.instead", { insteadDo: f.insteadDo }),
+        ],
+        0,
+        2,
+      );
   return standingPage(boardPage(r.board, page)).toString();
 }
 
-function checkOf(docs: readonly AnyDoc[], buildId: string): unknown {
-  const resolved = resolveBuild(docs, buildId);
-  return resolved.kind === "refused" ? resolved : checkObject(reckon(resolved.resolved));
+/** So many builds are reckoned upon the state before, which gives the same and takes less. */
+const MOST_KNOWN = 32;
+
+function checker(): (docs: readonly AnyDoc[], buildId: string) => unknown {
+  const known = new Map<string, Reckoning>();
+  return (docs, buildId) => {
+    const resolved = resolveBuild(docs, buildId);
+    if (resolved.kind === "refused") return resolved;
+    const reckoned = reckon(resolved.resolved, known.get(buildId));
+    known.delete(buildId);
+    known.set(buildId, reckoned);
+    const [oldest] = known.keys();
+    if (known.size > MOST_KNOWN && oldest !== undefined) known.delete(oldest);
+    return checkObject(reckoned);
+  };
 }
 
 async function bookOf(io: Io, docs: readonly AnyDoc[], buildId: string) {

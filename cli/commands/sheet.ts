@@ -1,4 +1,5 @@
 /** `coldset sheet [ID]`: which calculations are there, what does one take, and what does it say to this input? */
+
 import { nearestName, type Refused, refused } from "@coldset/core/quantity";
 import {
   type AnySheet,
@@ -9,6 +10,7 @@ import {
   startInput,
 } from "@coldset/core/sheet";
 import { ALL_SHEETS, readSheetInput, sheetById } from "@coldset/core/sheets";
+import { say } from "@coldset/core/texts";
 import { EXIT } from "../exit-code.js";
 import type { Io } from "../io.js";
 import { readText } from "../read/read-text.js";
@@ -50,7 +52,7 @@ function listSheets(io: Io, json: boolean): number {
   }
   const page = new Page(io.columns, io.colour);
   page.table(ALL_SHEETS.map(({ id, question }) => [["strong", id], question]));
-  page.blank().text("coldset sheet ID --describe shows what one takes; coldset sheet ID --in FILE asks it.", 2, 2);
+  page.blank().text(say("cli.sheet.coldset-sheet-id-describe-shows-what"), 2, 2);
   io.stdout(page.toString());
   return EXIT.answered;
 }
@@ -61,7 +63,7 @@ function describe(io: Io, found: AnySheet, json: boolean): number {
   if (json) tellJson(io, { ...describeSheet(found), example, schema });
   else {
     io.stdout(describeSheetText(found));
-    io.stdout(`\nAn input to start from:\n${jsonText(example)}\n\nJSON Schema of the input:\n${jsonText(schema)}\n`);
+    io.stdout(say("cli.sheet.an-input-to-start-from-json", { example: jsonText(example), schema: jsonText(schema) }));
   }
   return EXIT.answered;
 }
@@ -69,21 +71,22 @@ function describe(io: Io, found: AnySheet, json: boolean): number {
 function unknownSheet(id: string): Refused {
   const ids = ALL_SHEETS.map((s) => s.id);
   const near = nearestName(id, ids);
-  const hint = near === undefined ? `Known are: ${ids.join(", ")}.` : `Did you mean ${near}?`;
+  const hint =
+    near === undefined ? say("cli.sheet.known-are", { ids: ids.join(", ") }) : say("cli.sheet.did-you-mean", { near });
   return refused([
     {
       code: "unknown-sheet",
       at: "ID",
       given: id,
       allowed: ids.join(", "),
-      message: `There is no sheet "${id}". ${hint}`,
+      message: say("cli.sheet.there-is-no-sheet", { id, hint }),
     },
   ]);
 }
 
 function noInput({ id }: AnySheet): Refused {
-  const message = `No input is given. coldset sheet ${id} --describe shows what it takes.`;
+  const message = say("cli.sheet.no-input-is-given-coldset-sheet", { id });
   return refused([
-    { code: "no-input", at: "--in", given: null, allowed: "--in FILE, or --in - for standard input", message },
+    { code: "no-input", at: "--in", given: null, allowed: say("cli.sheet.in-file-or-in-for-standard"), message },
   ]);
 }

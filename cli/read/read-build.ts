@@ -2,8 +2,10 @@
  * Which build is meant by this file? The file's own documents, and those of the files that its builds name (`files:`,
  * relative to it), each read once. Everything wrong in any of them is told at once.
  */
+
 import path from "node:path";
 import { type Refusal, type Refused, refused } from "@coldset/core/quantity";
+import { say } from "@coldset/core/texts";
 import { type AnyDoc, type LoadedDoc, loadText, type ResolvedBuild, resolveBuild } from "@coldset/core/workshop";
 import type { Io } from "../io.js";
 import { readText } from "./read-text.js";
@@ -30,8 +32,8 @@ export async function readDocuments(
     if (read.has(place)) continue;
     read.add(place);
     if (read.size > MOST_FILES) {
-      const allowed = `${MOST_FILES} files`;
-      const message = `${file} and the files it names are more than ${allowed}.`;
+      const allowed = say("cli.read-build.files", { mostFiles: MOST_FILES });
+      const message = say("cli.read-build.and-the-files-it-names-are", { file, allowed });
       refusals.push({ code: "too-many-files", at: file, given: read.size, allowed, message });
       break;
     }
@@ -54,9 +56,9 @@ export async function readDocuments(
           due.push(next === "-" ? other : path.join(path.dirname(next), other));
           continue;
         }
-        const at = `${doc.file} build.files[${i}]`;
-        const allowed = "a file named relative to this one";
-        const message = `${at}: ${other} is not named relative to this file, so the build could not be handed on.`;
+        const at = say("cli.read-build.build-files", { file: doc.file, i });
+        const allowed = say("cli.read-build.a-file-named-relative-to-this");
+        const message = say("cli.read-build.is-not-named-relative-to-this", { at, other });
         refusals.push({ code: "absolute-path", at, given: other, allowed, message });
       }
     }
@@ -68,6 +70,8 @@ function twice(doc: LoadedDoc, before: readonly LoadedDoc[]): Refusal[] {
   const other = before.find((b) => b.doc.kind === doc.doc.kind && b.doc.id === doc.doc.id && b.file !== doc.file);
   if (other === undefined) return [];
   const name = `${doc.doc.kind} ${doc.doc.id}`;
-  const message = `${name} stands in ${other.file} and in ${doc.file}. Keep one of them.`;
-  return [{ code: "twice", at: doc.file, given: name, allowed: "one document of a kind and id", message }];
+  const message = say("cli.read-build.stands-in-and-in-keep-one", { name, file: other.file, file2: doc.file });
+  return [
+    { code: "twice", at: doc.file, given: name, allowed: say("cli.read-build.one-document-of-a-kind-and"), message },
+  ];
 }

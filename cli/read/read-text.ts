@@ -2,8 +2,10 @@
  * What does this file say, as text? "-" is standard input. A file that is missing, a folder, unreadable, far too large or
  * not text is refused with what would be right, before anything reads it.
  */
+
 import path from "node:path";
 import { nearestName, type Refused, refused } from "@coldset/core/quantity";
+import { say } from "@coldset/core/texts";
 import type { Io } from "../io.js";
 
 /** Above this nothing is read at all; what a document may hold is decided by its reader. */
@@ -12,18 +14,19 @@ export const MOST_BYTES = 8_000_000;
 export type ReadText = { readonly kind: "text"; readonly text: string; readonly file: string } | Refused;
 
 export async function readText(io: Io, file: string): Promise<ReadText> {
-  const name = file === "-" ? "standard input" : file;
+  const name = file === "-" ? say("cli.read-text.standard-input") : file;
   const no = (code: string, given: unknown, allowed: string, message: string) =>
     refused([{ code, at: name, given, allowed, message }]);
-  const allowed = "a text file of YAML or JSON";
-  if (file === "") return no("no-file", "", allowed, `No file is named. Give ${allowed}.`);
-  if (file.includes("\0")) return no("no-file", file, allowed, "A file name cannot hold a NUL.");
+  const allowed = say("cli.read-text.a-text-file-of-yaml-or");
+  if (file === "") return no("no-file", "", allowed, say("cli.read-text.no-file-is-named-give", { allowed }));
+  if (file.includes("\0")) return no("no-file", file, allowed, say("cli.read-text.a-file-name-cannot-hold-a"));
   let bytes: Uint8Array;
   try {
     if (file === "-") bytes = await io.readStdin(MOST_BYTES);
     else {
       const facts = await io.facts(file);
-      if (facts.kind === "folder") return no("a-folder", file, allowed, `${file} is a folder. Name a file in it.`);
+      if (facts.kind === "folder")
+        return no("a-folder", file, allowed, say("cli.read-text.is-a-folder-name-a-file", { file }));
       if (facts.bytes > MOST_BYTES) return tooLarge(name, facts.bytes);
       bytes = await io.readFile(file, MOST_BYTES);
     }
@@ -31,33 +34,67 @@ export async function readText(io: Io, file: string): Promise<ReadText> {
     const code = typeof cause === "object" && cause !== null && "code" in cause ? String(cause.code) : "";
     if (code === "ENOENT" || code === "ENOTDIR") {
       const near = await nearestFile(io, file);
-      const hint = near === undefined ? "" : ` Did you mean ${near}?`;
-      return no("no-such-file", file, allowed, `There is no file ${file}.${hint}`);
+      const hint = near === undefined ? "" : say("cli.read-text.did-you-mean", { near });
+      return no("no-such-file", file, allowed, say("cli.read-text.there-is-no-file", { file, hint }));
     }
     if (code === "EACCES" || code === "EPERM")
-      return no("not-readable", file, "a file that you may read", `${file} may not be read by you.`);
-    if (code === "EISDIR") return no("a-folder", file, allowed, `${file} is a folder. Name a file in it.`);
+      return no(
+        "not-readable",
+        file,
+        say("cli.read-text.a-file-that-you-may-read"),
+        say("cli.read-text.may-not-be-read-by-you", { file }),
+      );
+    if (code === "EISDIR") return no("a-folder", file, allowed, say("cli.read-text.is-a-folder-name-a-file", { file }));
     if (code === "ENAMETOOLONG" || code === "ELOOP" || code === "EINVAL")
-      return no("no-such-file", file.slice(0, 80), allowed, `No file can have the name ${file.slice(0, 80)}…`);
+      return no(
+        "no-such-file",
+        file.slice(0, 80),
+        allowed,
+        say("cli.read-text.no-file-can-have-the-name", { file: file.slice(0, 80) }),
+      );
     if (code === "EIO" || code === "EBUSY" || code === "ENXIO")
-      return no("not-readable", file, "a file that can be read", `${file} cannot be read now (${code}).`);
+      return no(
+        "not-readable",
+        file,
+        say("cli.read-text.a-file-that-can-be-read"),
+        say("cli.read-text.cannot-be-read-now", { file, code }),
+      );
     throw cause;
   }
   if (bytes.length > MOST_BYTES) return tooLarge(name, bytes.length);
   if ((bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff))
-    return no("not-utf-8", "UTF-16", "text in UTF-8", `${name} is text in UTF-16. Save it as UTF-8.`);
-  if (bytes.includes(0)) return no("not-text", "binary data", allowed, `${name} is not text. Give ${allowed}.`);
+    return no(
+      "not-utf-8",
+      "UTF-16",
+      say("cli.read-text.text-in-utf-8"),
+      say("cli.read-text.is-text-in-utf-16-save", { name }),
+    );
+  if (bytes.includes(0))
+    return no(
+      "not-text",
+      say("cli.read-text.binary-data"),
+      allowed,
+      say("cli.read-text.is-not-text-give", { name, allowed }),
+    );
   try {
     return { kind: "text", text: new TextDecoder("utf-8", { fatal: true }).decode(bytes), file: name };
   } catch {
-    return no("not-utf-8", "other bytes", "text in UTF-8", `${name} is not text in UTF-8. Save it as UTF-8.`);
+    return no(
+      "not-utf-8",
+      say("cli.read-text.other-bytes"),
+      say("cli.read-text.text-in-utf-8"),
+      say("cli.read-text.is-not-text-in-utf-8", { name }),
+    );
   }
 }
 
 function tooLarge(name: string, bytes: number): Refused {
-  const size = bytes > MOST_BYTES + 1 ? `${(bytes / 1e6).toFixed(1)} MB` : `more than ${MOST_BYTES / 1e6} MB`;
-  const allowed = `${MOST_BYTES / 1e6} MB at most`;
-  const message = `${name} is ${size}; ${allowed} is read. Photographs do not belong in it.`;
+  const size =
+    bytes > MOST_BYTES + 1
+      ? `${(bytes / 1e6).toFixed(1)} MB`
+      : say("cli.read-text.more-than-mb", { mostBytes: MOST_BYTES / 1e6 });
+  const allowed = say("cli.read-text.mb-at-most", { mostBytes: MOST_BYTES / 1e6 });
+  const message = say("cli.read-text.is-is-read-photographs-do-not", { name, size, allowed });
   return refused([{ code: "file-too-large", at: name, given: size, allowed, message }]);
 }
 

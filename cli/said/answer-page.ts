@@ -1,7 +1,9 @@
 /** How does the answer of a sheet stand on a terminal, for a person? Every figure with its unit and band. */
+
 import { sourceWords } from "@coldset/core/data";
 import type { Answered, Band } from "@coldset/core/quantity";
 import type { AnySheet } from "@coldset/core/sheet";
+import { say } from "@coldset/core/texts";
 import type { Page, Span } from "../screen/page.js";
 import { standingPage } from "./standing.js";
 
@@ -37,7 +39,7 @@ export function answerPage(sheet: AnySheet, answer: Answered<unknown>, page: Pag
   const means = [...new Set(Object.values(answer.bands).map((b) => b.means))];
   const told: Told = { bands: answer.bands, alike: means.length === 1 };
   valuePage("", "", answer.value, told, page, 2);
-  if (means.length === 1) page.blank().text(`± is ${means[0]}.`, 2, 2);
+  if (means.length === 1) page.blank().text(say("cli.answer-page.is", { means: means[0] }), 2, 2);
   for (const c of answer.cautions) page.blank().text([["open", "Caution:"], c.message], 0, 2);
   if (answer.sources.length > 0) {
     page.blank().text([["strong", "Sources:"]]);
@@ -121,7 +123,8 @@ function listPage(path: string, name: string, list: readonly unknown[], told: To
     );
   else if (shown.every(isFlat)) page.text(flatList(shown, path), indent + 2);
   else for (const [i, v] of shown.entries()) valuePage(`${path}[${i}]`, `${i + 1}`, v, told, page, indent + 2);
-  if (list.length > MOST_ROWS) page.text(`and ${list.length - MOST_ROWS} more; --json gives them all.`, indent + 2);
+  if (list.length > MOST_ROWS)
+    page.text(say("cli.answer-page.and-more-json-gives-them-all", { listCount: list.length - MOST_ROWS }), indent + 2);
 }
 
 function unitOf(path: string): string {
@@ -172,7 +175,7 @@ function scalar(value: unknown, unit: string, band?: Band): string {
     return unit === "" ? text : unit === "°" ? `${text}°` : `${text} ${unit}`;
   }
   if (typeof value === "boolean") return value ? "yes" : "no";
-  if (value === null) return "not known";
+  if (value === null) return say("cli.answer-page.not-known");
   const text = String(value);
   return MEASURE_NAME.test(text) ? keyWords(text) : text.replace(/(^|[\s(])-(?=\d)/g, "$1−");
 }
@@ -193,6 +196,6 @@ function bandText({ bands, alike }: Told, path: string, value: unknown): string 
   const unit = unitOf(path);
   const shown = even
     ? `± ${half >= 0.5 ? fine(half, unit, band) : round(Number(half.toPrecision(2)))}`
-    : `${fine(band.low, unit, band)} to ${fine(band.high, unit, band)}`;
+    : say("cli.answer-page.to", { low: fine(band.low, unit, band), high: fine(band.high, unit, band) });
   return `${shown.replaceAll("-", "−")}${alike ? "" : ` (${band.means})`}`;
 }

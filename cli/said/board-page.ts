@@ -1,14 +1,16 @@
 /** How does the answered board stand on a terminal? The rows and words come as they are; nothing is reckoned here. */
+
 import { sourceWords } from "@coldset/core/data";
 import { capital, type NextStep } from "@coldset/core/quantity";
 import type { BoardRow, Stake } from "@coldset/core/questions";
+import { say } from "@coldset/core/texts";
 import type { Page, Span } from "../screen/page.js";
 import { figureText, verdictStyle } from "./figures.js";
 
 const STAKES: Readonly<Record<Stake, string>> = {
-  hurt: "Somebody could be hurt",
-  money: "Money could be lost",
-  time: "Weeks could be lost",
+  hurt: say("cli.board-page.somebody-could-be-hurt"),
+  money: say("cli.board-page.money-could-be-lost"),
+  time: say("cli.board-page.weeks-could-be-lost"),
 };
 
 export function boardPage(board: readonly BoardRow[], page: Page): Page {
@@ -35,7 +37,11 @@ export function boardPage(board: readonly BoardRow[], page: Page): Page {
     page.text(row.answer, 4, 6);
     page.text(row.figure === undefined ? verdict : [verdict, "–", figureText(row.figure)], 4, 6);
     if (row.also.length > 0)
-      page.text(["Others weighed:", row.also.map((a) => `${a.about} ${a.verdict}`).join(", ")], 4, 6);
+      page.text(
+        [say("cli.board-page.others-weighed"), row.also.map((a) => `${a.about} ${a.verdict}`).join(", ")],
+        4,
+        6,
+      );
     if (row.next !== undefined) page.text([["strong", "Next:"], stepText(row.next)], 4, 6);
   }
   return page;
@@ -45,8 +51,8 @@ export function boardPage(board: readonly BoardRow[], page: Page): Page {
 export function stepText(step: NextStep): string {
   return [
     step.what,
-    ...(step.tool === undefined ? [] : [`with ${step.tool}`]),
-    ...(step.accuracy === undefined ? [] : [`to ${step.accuracy}`]),
+    ...(step.tool === undefined ? [] : [say("cli.board-page.with", { tool: step.tool })]),
+    ...(step.accuracy === undefined ? [] : [say("cli.board-page.to", { accuracy: step.accuracy })]),
   ].join(", ");
 }
 
@@ -66,7 +72,7 @@ export function workingPage(board: readonly BoardRow[], page: Page): Page {
       if (t.rows.length === 0) continue;
       page.blank().text(`${t.title}:`, 2).table(t.rows, { indent: 4, heads: t.columns });
     }
-    if (notChecked.length > 0) page.text(["Not checked:", ...notChecked], 2, 4);
+    if (notChecked.length > 0) page.text([say("cli.board-page.not-checked"), ...notChecked], 2, 4);
     if (row.sources.length > 0) page.text(["Sources:", `${row.sources.map(sourceWords).join("; ")}.`], 2, 4);
   }
   return page;

@@ -1,6 +1,9 @@
 /** How do the parts weighed beside the chosen ones stand: forks with their side view, others by the joints they touch? */
+
 import type { CandidateAnswer } from "@coldset/core/fit";
-import { type Reckoning, showNumber } from "@coldset/core/questions";
+import { type Reckoning, ruleSentence, showNumber } from "@coldset/core/questions";
+import type { FiredRule } from "@coldset/core/safety";
+import { say } from "@coldset/core/texts";
 import type { Page, Span } from "../screen/page.js";
 import { quantityText, verdictStyle } from "./figures.js";
 
@@ -9,7 +12,7 @@ const FIGURES = [
   ["seat_angle_deg", "seat angle", "°", 1],
   ["stack_mm", "stack", "mm", 1],
   ["reach_mm", "reach", "mm", 1],
-  ["bb_height_mm", "cranks' axis over the ground", "mm", 1],
+  ["bb_height_mm", say("cli.candidates-page.cranks-axis-over-the-ground"), "mm", 1],
   ["wheelbase_mm", "wheelbase", "mm", 1],
   ["trail_mm", "trail", "mm", 1],
 ] as const;
@@ -18,9 +21,9 @@ export function sideViewPage(r: Reckoning, page: Page): void {
   const before = r.geometry.before?.figures;
   const after = r.after?.figures;
   if (before === undefined && after === undefined) return;
-  page.heading("Side view, today and after");
+  page.heading(say("cli.candidates-page.side-view-today-and-after"));
   if (r.geometry.setAside !== undefined)
-    page.text("Reckoned without the reading that disagrees with the rest (question 13).");
+    page.text(say("cli.candidates-page.reckoned-without-the-reading-that-disagrees"));
   const cell = (side: typeof before, [key, , unit, decimals]: (typeof FIGURES)[number]) =>
     side === undefined ? "?" : quantityText(side.value[key], unit, decimals, side.bands[key]);
   page.table(
@@ -28,7 +31,7 @@ export function sideViewPage(r: Reckoning, page: Page): void {
     { heads: ["", "today", "after"] },
   );
   if (r.forks.length === 0) return;
-  page.blank().text("Forks side by side, with the chosen wheels:");
+  page.blank().text(say("cli.candidates-page.forks-side-by-side-with-the"));
   page.table(
     r.forks.map((f) => {
       const v = f.figures?.value;
@@ -48,11 +51,20 @@ export function sideViewPage(r: Reckoning, page: Page): void {
       ];
     }),
     {
-      heads: ["fork", "turn", "head", "seat", "cranks", "trail", "toe to tyre", "to guard"],
+      heads: [
+        "fork",
+        "turn",
+        "head",
+        "seat",
+        "cranks",
+        "trail",
+        say("cli.candidates-page.toe-to-tyre"),
+        say("cli.candidates-page.to-guard"),
+      ],
       right: [1, 2, 3, 4, 5, 6, 7],
     },
   );
-  page.text("* chosen. Turn: nose up. Cranks: over the ground. Lengths in mm, as sure as those above.", 2, 2);
+  page.text(say("cli.candidates-page.chosen-turn-nose-up-cranks-over"), 2, 2);
 }
 
 export function candidatesPage(r: Reckoning, page: Page): void {
@@ -61,25 +73,42 @@ export function candidatesPage(r: Reckoning, page: Page): void {
     ...r.others.map((o) => ({ place: o.place.replaceAll("_", " "), id: o.part.id, answer: o.answer })),
   ];
   if (rows.length === 0) return;
-  page.heading("Parts weighed beside the chosen ones");
-  for (const { place, id, answer } of rows) candidatePage(`${id} as the ${place}`, answer, page);
+  page.heading(say("cli.candidates-page.parts-weighed-beside-the-chosen-ones"));
+  for (const { place, id, answer } of rows)
+    candidatePage(say("cli.candidates-page.as-the", { id, place }), answer, rulesOf(r, id, answer), page);
 }
 
-function candidatePage(name: string, answer: CandidateAnswer, page: Page): void {
+/** Rules that stand on the part itself and come from no joint. */
+function rulesOf(r: Reckoning, id: string, answer: CandidateAnswer): readonly FiredRule[] {
+  const said = new Set(answer.joints.flatMap((j) => j.rules.map((f) => f.rule)));
+  return r.rules.filter((f) => f.about === id && !f.onChosen && !said.has(f.rule));
+}
+
+function candidatePage(name: string, answer: CandidateAnswer, rules: readonly FiredRule[], page: Page): void {
   const looked = answer.joints.filter((j) => j.verdict !== "not checked yet");
   const fits = looked.filter((j) => j.verdict === "fits");
   const rest = looked.filter((j) => j.verdict !== "fits");
-  const good = fits.length === 0 ? "" : `fits at ${fits.map((j) => j.id).join(", ")}`;
+  const good = fits.length === 0 ? "" : say("cli.candidates-page.fits-at", { fits: fits.map((j) => j.id).join(", ") });
   page.text(
     [
       ["strong", name],
-      good === "" ? (looked.length === 0 ? "– nothing in this version judges it yet" : "") : `– ${good}`,
+      good === ""
+        ? looked.length === 0 && rules.length === 0
+          ? say("cli.candidates-page.nothing-in-this-version-judges-it")
+          : ""
+        : `– ${good}`,
     ],
     1,
     4,
   );
   for (const j of rest) {
     const verdict: Span = [verdictStyle(j.verdict), j.verdict];
-    page.text([`${j.id} ${j.title}:`, verdict, "–", j.reason, ...j.rules.map((f) => `(${f.level} ${f.rule})`)], 4, 6);
+    page.text(
+      [`${j.id} ${j.title}:`, verdict, "–", j.reason, ...new Set(j.rules.map((f) => `(${f.level} ${f.rule})`))],
+      4,
+      6,
+    );
   }
+  for (const f of rules)
+    page.text([[f.level === "refuse" ? "bad" : "open", f.level], `${f.rule} – ${ruleSentence(f)}`], 4, 6);
 }

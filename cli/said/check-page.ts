@@ -4,6 +4,7 @@ import type { JointAnswer, RemedyOffer } from "@coldset/core/fit";
 import { capital } from "@coldset/core/quantity";
 import { aboutWords, type Reckoning, type RuleGroup, ruleGroups, ruleSentence } from "@coldset/core/questions";
 import { standingRefusals } from "@coldset/core/safety";
+import { say } from "@coldset/core/texts";
 import type { Page, Span } from "../screen/page.js";
 import { boardPage, stepText, workingPage } from "./board-page.js";
 import { candidatesPage, sideViewPage } from "./candidates-page.js";
@@ -13,14 +14,14 @@ import { standingPage } from "./standing.js";
 export function checkPage(r: Reckoning, page: Page, working = false): Page {
   const { build } = r.resolved;
   page.text([["strong", build.id], "–", build.title]);
-  page.text([["quiet", `Donor ${r.resolved.donor.id}: ${r.resolved.donor.label}`]]);
+  page.text([["quiet", say("cli.check-page.donor", { donor: r.resolved.donor.id, label: r.resolved.donor.label })]]);
   page.blank().text(summaryWords(r));
   const refusals = standingRefusals(r.rules);
   if (refusals.length > 0) {
-    page.blank().text([["bad", "A refusal stands on what this build has chosen: no plan and no task is made of it."]]);
+    page.blank().text([["bad", say("cli.check-page.a-refusal-stands-on-what-this")]]);
     for (const g of ruleGroups(refusals)) rulePage(r, g, page);
   }
-  page.heading("Today's answers, by what is at stake");
+  page.heading(say("cli.check-page.today-s-answers-by-what-is"));
   boardPage(r.board, page);
   if (working) workingPage(r.board, page);
   sideViewPage(r, page);
@@ -30,9 +31,14 @@ export function checkPage(r: Reckoning, page: Page, working = false): Page {
   ledgerPage(r, page);
   nextPage(r, page);
   if (refusals.length > 0)
-    page
-      .blank()
-      .text([["bad", `It ends refused: ${[...new Set(refusals.map((f) => f.rule))].join(", ")}, told at the top.`]]);
+    page.blank().text([
+      [
+        "bad",
+        say("cli.check-page.it-ends-refused-told-at-the", {
+          join: [...new Set(refusals.map((f) => f.rule))].join(", "),
+        }),
+      ],
+    ]);
   return standingPage(page);
 }
 
@@ -50,21 +56,34 @@ function summaryWords(r: Reckoning): string {
   const open = r.board.filter((row) => row.open).length;
   const not = r.board.filter((row) => row.verdict === "not checked yet").length;
   const looked = r.joints.joints.filter((j) => j.verdict !== "not checked yet");
-  return `${r.board.length} questions: ${open} open, ${r.board.length - open - not} settled, ${not} not checked yet. ${r.joints.joints.length} joints: ${countsOf(looked)}, ${r.joints.joints.length - looked.length} not checked yet.`;
+  return say("cli.check-page.questions-open-settled-not-checked-yet", {
+    boardCount: r.board.length,
+    open,
+    boardCount2: r.board.length - open - not,
+    not,
+    jointsCount: r.joints.joints.length,
+    looked: countsOf(looked),
+    jointsCount2: r.joints.joints.length - looked.length,
+  });
 }
 
 function jointsPage(r: Reckoning, page: Page, working: boolean): void {
   const { joints, reckoned } = r.joints;
   const looked = JOINT_WORDS.flatMap((w) => joints.filter((j) => j.verdict === w));
   const not = joints.filter((j) => j.verdict === "not checked yet");
-  page.heading("Joints, where two parts meet");
+  page.heading(say("cli.check-page.joints-where-two-parts-meet"));
   page.text(
-    `${looked.length} of ${joints.length} looked at: ${countsOf(looked)}. A number without ± is as entered, or reckoned from such.${working ? "" : " --working shows the numbers of those that fit, too."}`,
+    say("cli.check-page.of-looked-at-a-number-without", {
+      lookedCount: looked.length,
+      jointsCount: joints.length,
+      looked: countsOf(looked),
+      working: working ? "" : say("cli.check-page.working-shows-the-numbers-of-those"),
+    }),
   );
   const large = working ? looked : looked.filter((j) => j.verdict !== "fits");
   for (const j of large) jointPage(j, reckoned.get(j.id), page);
   const lines = looked.filter((j) => !large.includes(j));
-  if (lines.length > 0) page.blank().text([["strong", "These fit:"]]);
+  if (lines.length > 0) page.blank().text([["strong", say("cli.check-page.these-fit")]]);
   for (const j of lines) {
     page.text([["strong", j.id], `${j.title}:`, j.reason], 2, 6);
     if (j.next !== undefined) page.text([["strong", "Next:"], stepText(j.next)], 6, 8);
@@ -73,7 +92,9 @@ function jointsPage(r: Reckoning, page: Page, working: boolean): void {
   }
   for (const c of r.joints.cautions) page.blank().text(["Caution:", c.message]);
   if (not.length > 0) {
-    page.blank().text([["strong", "Not checked yet:"], "look at these yourself at the dry fit."]);
+    page
+      .blank()
+      .text([["strong", say("cli.check-page.not-checked-yet")], say("cli.check-page.look-at-these-yourself-at-the")]);
     const chosen = not.filter((j) => j.between.length > 0);
     for (const j of chosen) {
       page.text([`${j.id} ${j.title}:`, j.reason], 2, 6);
@@ -100,9 +121,9 @@ function jointPage(j: JointAnswer, taken: RemedyOffer | undefined, page: Page): 
     return [cells.name, cells.value, cells.limit];
   });
   page.table(rows, { indent: 4 });
-  if (j.remedies.length > 0) page.text([["strong", "Ways to make it fit:"]], 4);
+  if (j.remedies.length > 0) page.text([["strong", say("cli.check-page.ways-to-make-it-fit")]], 4);
   for (const m of j.remedies) {
-    const takenHere = taken?.id === m.id ? [["strong", "This one is reckoned with."] as const] : [];
+    const takenHere = taken?.id === m.id ? [["strong", say("cli.check-page.this-one-is-reckoned-with")] as const] : [];
     page.text(["-", `${m.what}.`, remedyWords(m), ...takenHere], 4, 6);
   }
   if (j.next !== undefined) page.text([["strong", "Next:"], stepText(j.next)], 4, 6);
@@ -112,20 +133,24 @@ function jointPage(j: JointAnswer, taken: RemedyOffer | undefined, page: Page): 
 
 /** "2 h, cost 17, heavier by 40 g, cannot be taken back, medium risk, in this shop. The rear becomes 135." */
 export function remedyWords(m: RemedyOffer): string {
-  if (m.refused !== undefined) return `Refused: ${sentence(m.refused)}`;
+  if (m.refused !== undefined) return say("cli.check-page.refused", { refused: sentence(m.refused) });
   const risk = { L: "low", M: "medium", H: "high" }[m.risk];
   const facts = [
     hoursText(m.hours),
-    `cost ${sum(m.cost)}`,
-    ...(m.massG === 0 ? [] : [`${m.massG > 0 ? "heavier" : "lighter"} by ${Math.abs(m.massG)} g`]),
-    m.reversible ? "can be taken back" : "cannot be taken back",
-    `${risk} risk`,
+    say("cli.check-page.cost", { cost: sum(m.cost) }),
+    ...(m.massG === 0
+      ? []
+      : [say("cli.check-page.by-g", { massG: m.massG > 0 ? "heavier" : "lighter", massG2: Math.abs(m.massG) })]),
+    m.reversible ? say("cli.check-page.can-be-taken-back") : say("cli.check-page.cannot-be-taken-back"),
+    say("cli.check-page.risk", { risk }),
     m.here
-      ? "in this shop"
-      : `not in this shop: ask a builder${m.missing.length === 0 ? "" : ` (${m.missing.map((a) => a.replaceAll("_", " ")).join(", ")})`}`,
+      ? say("cli.check-page.in-this-shop")
+      : say("cli.check-page.not-in-this-shop-ask-a", {
+          missingCount: m.missing.length === 0 ? "" : ` (${m.missing.map((a) => a.replaceAll("_", " ")).join(", ")})`,
+        }),
     ...m.conditions,
-    ...(m.part === undefined ? [] : [`with ${m.part}`]),
-    ...(m.rules.length === 0 ? [] : [`under rule ${m.rules.join(", ")}`]),
+    ...(m.part === undefined ? [] : [say("cli.check-page.with", { part: m.part })]),
+    ...(m.rules.length === 0 ? [] : [say("cli.check-page.under-rule", { rules: m.rules.join(", ") })]),
   ].join(", ");
   return [`${capital(facts)}.`, ...m.sideEffects.map((s) => sentence(s.words))].join(" ");
 }
@@ -138,70 +163,97 @@ function sentence(text: string): string {
 function rulePage(r: Reckoning, group: RuleGroup, page: Page): void {
   const f = group.fired[0];
   if (f === undefined) return;
-  const open = f.level === "gate" ? (f.open ? "shut until a person shows evidence" : "evidence entered") : "";
+  const open =
+    f.level === "gate"
+      ? f.open
+        ? say("cli.check-page.shut-until-a-person-shows-evidence")
+        : say("cli.check-page.evidence-entered")
+      : "";
   page.blank();
   for (const each of group.fired) {
     const head: Span[] = [
       ["strong", `${f.rule} ${f.level}`],
       ...(open === "" ? [] : [`(${open})`]),
-      `on ${aboutWords(r, each.about)}:`,
+      say("cli.check-page.on", { r: aboutWords(r, each.about) }),
     ];
     page.text([...head, ruleSentence(each)], 2, 4);
   }
-  page.text(`Why: ${f.why}`, 4, 6).text(`Instead: ${f.insteadDo}`, 4, 6);
+  page
+    .text(say("cli.check-page.why", { why: f.why }), 4, 6)
+    .text(say("cli.check-page.instead", { insteadDo: f.insteadDo }), 4, 6);
   if (f.evidenceNeeded !== undefined && f.level === "gate")
-    page.text(`Evidence asked for: ${sentence(f.evidenceNeeded)}`, 4, 6);
-  if (f.evidence !== undefined) page.text(`Entered by ${f.evidence.by} on ${f.evidence.on}: ${f.evidence.what}`, 4, 6);
+    page.text(say("cli.check-page.evidence-asked-for", { evidenceNeeded: sentence(f.evidenceNeeded) }), 4, 6);
+  if (f.evidence !== undefined)
+    page.text(
+      say("cli.check-page.entered-by-on", { by: f.evidence.by, on: f.evidence.on, what: f.evidence.what }),
+      4,
+      6,
+    );
 }
 
 function rulesPage(r: Reckoning, page: Page): void {
   const { rules } = r;
-  page.heading("Safety rules that fire");
-  if (rules.length === 0) page.text("None on what you entered. What was not entered was not checked.");
+  page.heading(say("cli.check-page.safety-rules-that-fire"));
+  if (rules.length === 0) page.text(say("cli.check-page.none-on-what-you-entered-what"));
   const chosen = rules.filter((f) => f.onChosen);
   const beside = rules.filter((f) => !f.onChosen);
   for (const g of ruleGroups(chosen)) rulePage(r, g, page);
   if (beside.length > 0) {
-    page.blank().text([["strong", "On parts beside the chosen ones:"]]);
+    page.blank().text([["strong", say("cli.check-page.on-parts-beside-the-chosen-ones")]]);
     for (const g of ruleGroups(beside)) rulePage(r, g, page);
   }
 }
 
 function ledgerPage(r: Reckoning, page: Page): void {
   const { money, mass, hours, alternatives } = r.ledger;
-  page.heading("Money, hours and mass");
+  page.heading(say("cli.check-page.money-hours-and-mass"));
   const rows: (readonly Span[])[] = [];
   if (money.kind === "answered") {
     const m = money.value;
-    const verdict: Span = m.verdict === undefined ? "no budget entered" : [verdictStyle(m.verdict), m.verdict];
-    const by = m.overBy > 0 ? `by ${sum(m.overBy)}` : m.budget === undefined ? "" : `${sum(m.toSpare)} to spare`;
-    const known = m.priceNotKnown.length === 0 ? "" : `price not known: ${m.priceNotKnown.join(", ")}`;
+    const verdict: Span =
+      m.verdict === undefined ? say("cli.check-page.no-budget-entered") : [verdictStyle(m.verdict), m.verdict];
+    const by =
+      m.overBy > 0
+        ? say("cli.check-page.by", { overBy: sum(m.overBy) })
+        : m.budget === undefined
+          ? ""
+          : say("cli.check-page.to-spare", { toSpare: sum(m.toSpare) });
+    const known =
+      m.priceNotKnown.length === 0
+        ? ""
+        : say("cli.check-page.price-not-known", { priceNotKnown: m.priceNotKnown.join(", ") });
     rows.push([
       "money",
-      `${sum(m.total)}${m.budget === undefined ? "" : ` of ${sum(m.budget)}`}`,
+      `${sum(m.total)}${m.budget === undefined ? "" : say("cli.check-page.of", { budget: sum(m.budget) })}`,
       verdict,
       [by, known].filter((t) => t !== "").join("; "),
     ]);
   }
   if (hours.kind === "answered") {
     const h = hours.value;
-    const verdict: Span = h.verdict === undefined ? "no limit entered" : [verdictStyle(h.verdict), h.verdict];
+    const verdict: Span =
+      h.verdict === undefined ? say("cli.check-page.no-limit-entered") : [verdictStyle(h.verdict), h.verdict];
     const by =
-      h.overByH > 0 ? `by ${sum(h.overByH)} h` : h.hoursMax === undefined ? "" : `${h.toSpareH.toFixed(1)} h to spare`;
+      h.overByH > 0
+        ? say("cli.check-page.by-h", { overByH: sum(h.overByH) })
+        : h.hoursMax === undefined
+          ? ""
+          : say("cli.check-page.h-to-spare", { toSpareH: h.toSpareH.toFixed(1) });
     rows.push([
       "hours",
-      `${h.handsOnH.toFixed(1)} h${h.hoursMax === undefined ? "" : ` of ${sum(h.hoursMax)}`}`,
+      `${h.handsOnH.toFixed(1)} h${h.hoursMax === undefined ? "" : say("cli.check-page.of-2", { hoursMax: sum(h.hoursMax) })}`,
       verdict,
       by,
     ]);
   }
   if (mass.kind === "answered") {
     const v = mass.value;
-    const known = v.massNotKnown.length === 0 ? "" : `not known: ${v.massNotKnown.join(", ")}`;
+    const known =
+      v.massNotKnown.length === 0 ? "" : say("cli.check-page.not-known", { massNotKnown: v.massNotKnown.join(", ") });
     rows.push([
       "mass",
       quantityText(v.massG / 1000, "kg", 2, scaled(mass.bands.massG)),
-      v.verdict ?? "no limit entered",
+      v.verdict ?? say("cli.check-page.no-limit-entered"),
       known,
     ]);
   }
@@ -209,16 +261,16 @@ function ledgerPage(r: Reckoning, page: Page): void {
   for (const answer of [money, hours, mass])
     if (answer.kind === "refused") for (const x of answer.refusals) page.text(sentence(x.message), 2, 4);
   if (alternatives.length > 0) {
-    page.blank().text("Ways tried for the money:", 2);
+    page.blank().text(say("cli.check-page.ways-tried-for-the-money"), 2);
     page.table(
       alternatives.map((a) => [
         a.name,
-        a.total === undefined ? "a price is not known" : sum(a.total),
+        a.total === undefined ? say("cli.check-page.a-price-is-not-known") : sum(a.total),
         a.toSpare === undefined
           ? ""
           : a.toSpare >= 0
-            ? `within, ${sum(a.toSpare)} to spare`
-            : `over by ${sum(-a.toSpare)}`,
+            ? say("cli.check-page.within-to-spare", { toSpare: sum(a.toSpare) })
+            : say("cli.check-page.over-by", { toSpare: sum(-a.toSpare) }),
       ]),
       { indent: 4 },
     );
@@ -230,13 +282,21 @@ function scaled(band: { readonly low: number; readonly high: number; readonly me
 }
 
 function nextPage(r: Reckoning, page: Page): void {
-  page.heading("What to measure next");
-  if (r.next.length === 0) page.text("Nothing is waiting for a measurement.");
+  page.heading(say("cli.check-page.what-to-measure-next"));
+  if (r.next.length === 0) page.text(say("cli.check-page.nothing-is-waiting-for-a-measurement"));
   r.next.forEach((step, i) => {
     page.text([`${i + 1}.`, stepText(step)], 1, 4);
-    if (step.how !== undefined) page.text(`How: ${sentence(step.how)}`, 4, 4);
+    if (step.how !== undefined) page.text(say("cli.check-page.how", { how: sentence(step.how) }), 4, 4);
     page.text(
-      [["quiet", `Settles ${step.settles.join(" and ")}${step.at === undefined ? "" : `; enter it at ${step.at}`}.`]],
+      [
+        [
+          "quiet",
+          say("cli.check-page.settles", {
+            settles: step.settles.join(" and "),
+            at: step.at === undefined ? "" : say("cli.check-page.enter-it-at", { at: step.at }),
+          }),
+        ],
+      ],
       4,
       4,
     );

@@ -1,8 +1,10 @@
 /** How is a number printed: "70.1 mm ± 4.7", with what it is held against? */
+
 import type { DecidingNumber } from "@coldset/core/fit";
 import type { Band, BoardVerdict } from "@coldset/core/quantity";
 import type { Figure } from "@coldset/core/questions";
 import { showNumber } from "@coldset/core/questions";
+import { say } from "@coldset/core/texts";
 import type { Style } from "../screen/page.js";
 
 const SHOWN_UNITS: Readonly<Record<string, string>> = { deg: "°", count: "", ratio: "" };
@@ -17,7 +19,7 @@ export function quantityText(
   unit: string,
   decimals: number,
   band?: Band,
-  without = ", as entered",
+  without = say("cli.figures.as-entered"),
 ): string {
   const shown = withUnit(showNumber(value, decimals), unit);
   if (band === undefined) return ["mm", "°", "g", "kg", "bar"].includes(unit) ? `${shown}${without}` : shown;
@@ -25,13 +27,13 @@ export function quantityText(
   const fine = Math.max(decimals, 1);
   const middle = (band.high + band.low) / 2;
   if (Math.abs(middle - value) > 0.1 * half)
-    return `${shown}, ${showNumber(band.low, fine)} to ${showNumber(band.high, fine)}`;
+    return say("cli.figures.to", { shown, low: showNumber(band.low, fine), high: showNumber(band.high, fine) });
   // A half-width that would round to nothing gets the digits it needs.
   const digits = half > 0 && half < 0.5 * 10 ** -fine ? Math.min(4, Math.ceil(-Math.log10(half))) : fine;
   return `${shown} ± ${showNumber(half, digits)}`;
 }
 
-export function figureText(f: Figure, without = ", as entered"): string {
+export function figureText(f: Figure, without = say("cli.figures.as-entered")): string {
   const against = f.against === undefined ? "" : ` (${f.against})`;
   if (yesOrNo(f.value, f.unit, f.limit?.low)) return `${f.name}: ${f.value === 1 ? "yes" : "no"}`;
   // A count of so many: "0 of 4 signed".

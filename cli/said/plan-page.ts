@@ -1,6 +1,8 @@
 /** How does the plan of a build stand on a terminal, and as one object? */
+
 import type { PlanValue } from "@coldset/core/plan";
 import { type Reckoning, showNumber } from "@coldset/core/questions";
+import { say } from "@coldset/core/texts";
 import type { Page, Span } from "../screen/page.js";
 import { standingPage } from "./standing.js";
 
@@ -8,42 +10,75 @@ export function planPage(r: Reckoning, p: PlanValue, page: Page): Page {
   const { build, shop } = r.resolved;
   page.text([["strong", build.id], "–", build.title]);
   page.text(
-    `Shop ${shop.id}: sessions of ${shop.session_h} h on ${shop.open_days.map(dayName).join(", ")}; one builder.`,
+    p.sessionsListed === undefined
+      ? say("cli.plan-page.shop-sessions-of-h-on-one", {
+          shop: shop.id,
+          sessionH: shop.session_h ?? "?",
+          dayName: shop.open_days?.map(dayName).join(", ") ?? "?",
+        })
+      : say("cli.plan-page.shop-s-of-h-on-days", {
+          shop: shop.id,
+          sessionsListed: p.sessionsListed,
+          sessionWord: p.sessionWord,
+          sessionH: shop.session_h ?? "?",
+          sessionDays: shop.session_days?.join(", ") ?? "?",
+        }),
   );
   if (p.deadlineDays !== undefined) deadlineLine(p, p.deadlineDays, page);
-  page.heading("How long it takes");
-  const proven = (yes: boolean) => (yes ? "proven the earliest" : "not proven the earliest");
+  page.heading(say("cli.plan-page.how-long-it-takes"));
+  const proven = (yes: boolean) =>
+    yes ? say("cli.plan-page.proven-the-earliest") : say("cli.plan-page.not-proven-the-earliest");
   const rows: (readonly Span[])[] = [
     [
-      "each task in one piece",
-      `${showNumber(p.onePiece.days, 1)} days`,
-      `${p.onePiece.sessions} sessions, ${proven(p.onePiece.proven)}`,
+      say("cli.plan-page.each-task-in-one-piece"),
+      say("cli.plan-page.days", { days: showNumber(p.onePiece.days, 1) }),
+      `${p.onePiece.sessions} ${p.sessionWord}s, ${proven(p.onePiece.proven)}`,
     ],
     [
-      "tasks cut at closing time",
-      `${showNumber(p.cutAtClosing.days, 1)} days`,
-      `${p.cutAtClosing.sessions} sessions, ${proven(p.cutAtClosing.proven)}`,
+      say("cli.plan-page.tasks-cut-at-closing-time"),
+      say("cli.plan-page.days", { days: showNumber(p.cutAtClosing.days, 1) }),
+      `${p.cutAtClosing.sessions} ${p.sessionWord}s, ${proven(p.cutAtClosing.proven)}`,
     ],
-    ["round the clock, the floor", `${showNumber(p.criticalPathDays, 1)} days`, "no opening days can beat this"],
-    ["hands-on work", `${showNumber(p.handsOnH, 1)} h`, ""],
-    ["waiting", `${showNumber(p.waitsDays, 0)} days`, "days of 24 h from the end of the task"],
+    [
+      say("cli.plan-page.round-the-clock-the-floor"),
+      say("cli.plan-page.days-2", { criticalPathDays: showNumber(p.criticalPathDays, 1) }),
+      say("cli.plan-page.no-opening-days-can-beat-this"),
+    ],
+    [say("cli.plan-page.hands-on-work"), `${showNumber(p.handsOnH, 1)} h`, ""],
+    [
+      "waiting",
+      say("cli.plan-page.days-3", { waitsDays: showNumber(p.waitsDays, 0) }),
+      say("cli.plan-page.days-of-24-h-from-the"),
+    ],
   ];
   page.table(rows);
-  if (p.waysBack.length > 0) {
-    page.heading("Ways back inside the deadline");
+  if (p.sessionsListed !== undefined && p.intoSessions.length > 0) {
+    page.heading(
+      say("cli.plan-page.ways-into-the-s", { sessionsListed: p.sessionsListed, sessionWord: p.sessionWord }),
+    );
     page.table(
-      p.waysBack.map((w) => [
+      p.intoSessions.map((w) => [
         w.what,
-        `${showNumber(w.days, 1)} days`,
-        w.meetsDeadline ? ["good", "meets it"] : "too late",
+        `${w.sessions} ${p.sessionWord}s`,
+        w.fits ? ["good", "fits"] : say("cli.plan-page.over-by", { sessions: w.sessions - (p.sessionsListed ?? 0) }),
       ]),
     );
   }
-  page.heading("In this order");
+  if (p.waysBack.length > 0) {
+    page.heading(say("cli.plan-page.ways-back-inside-the-deadline"));
+    page.table(
+      p.waysBack.map((w) => [
+        w.what,
+        say("cli.plan-page.days", { days: showNumber(w.days, 1) }),
+        w.meetsDeadline ? ["good", say("cli.plan-page.meets-it")] : say("cli.plan-page.too-late"),
+      ]),
+    );
+  }
+  page.heading(say("cli.plan-page.in-this-order"));
   const dated = p.operations.some((o) => o.date !== undefined);
   page.table(
     p.operations.map((o) => [
-      o.date ?? `day ${o.day}`,
+      o.date ?? say("cli.plan-page.day", { day: o.day }),
       o.id,
       `${o.what}${o.piece === "" ? "" : ` (${o.piece})`}`,
       `${showNumber(o.handsOnH, 1)} h`,
@@ -53,31 +88,35 @@ export function planPage(r: Reckoning, p: PlanValue, page: Page): Page {
     ]),
     {
       indent: 1,
-      heads: [dated ? "date" : "when", "", "what", "work", "then wait", "sign first", "mind"],
+      heads: [
+        dated ? "date" : "when",
+        "",
+        "what",
+        "work",
+        say("cli.plan-page.then-wait"),
+        say("cli.plan-page.sign-first"),
+        "mind",
+      ],
       right: [3],
     },
   );
-  page
-    .blank()
-    .text(
-      "Sign first: the gates that a person must sign before it begins; its own number: its risk must be accepted by name. Gate: it ends with a signature. Slack: it may slip so long without moving the end. Days count from the first session.",
-      1,
-      1,
-    );
+  page.blank().text(say("cli.plan-page.sign-first-the-gates-that-a"), 1, 1);
   gatesPage(r, p, page);
   if (p.orders.length > 0) {
-    page.heading("Order by");
+    page.heading(say("cli.plan-page.order-by"));
     page.table(
       p.orders.map((o) => [
         o.part,
-        `needed by ${o.neededBy} on day ${o.neededOnDay}`,
-        `order by ${o.orderByDate ?? `day ${showNumber(o.orderByDay, 0)}`}`,
-        `${showNumber(o.slackDays, 1)} days of slack`,
+        say("cli.plan-page.needed-by-on-day", { neededBy: o.neededBy, neededOnDay: o.neededOnDay }),
+        say("cli.plan-page.order-by-2", {
+          orderByDate: o.orderByDate ?? say("cli.plan-page.day-2", { orderByDay: showNumber(o.orderByDay, 0) }),
+        }),
+        say("cli.plan-page.days-of-slack", { slackDays: showNumber(o.slackDays, 1) }),
       ]),
     );
   } else {
-    page.heading("Order by");
-    page.text("No part has a delivery time entered (delivery_days in the bin), so no order date can be given.");
+    page.heading(say("cli.plan-page.order-by"));
+    page.text(say("cli.plan-page.no-part-has-a-delivery-time"));
   }
   if (p.findings.length > 0) {
     page.heading("Findings");
@@ -99,21 +138,23 @@ function gatesPage(r: Reckoning, p: PlanValue, page: Page): void {
     const held = [...new Set(p.operations.filter((o) => o.lockedBy.includes(id) && o.id !== id).map((o) => o.id))];
     const own = p.operations.some((o) => o.id === id && o.lockedBy.includes(id));
     const words = own
-      ? "its risk must be accepted by name"
+      ? say("cli.plan-page.its-risk-must-be-accepted-by")
       : held.length === 0
-        ? "the last gate: nothing waits for it"
-        : `locks ${held.join(", ")}`;
+        ? say("cli.plan-page.the-last-gate-nothing-waits-for")
+        : say("cli.plan-page.locks", { held: held.join(", ") });
     return [id, what, words];
   });
   const rules = r.rules.filter((f) => f.level === "gate" && f.onChosen && f.open);
   if (rows.length + rules.length === 0) return;
-  page.heading("Gates that are shut");
-  page.text(
-    "A gate opens only when a person has entered evidence for it in the build: evidence, with gate, by, on and what.",
-  );
+  page.heading(say("cli.plan-page.gates-that-are-shut"));
+  page.text(say("cli.plan-page.a-gate-opens-only-when-a"));
   page.table([
     ...rows,
-    ...rules.map((f) => [f.rule, f.here, f.evidenceNeeded === undefined ? "" : `asks for: ${f.evidenceNeeded}`]),
+    ...rules.map((f) => [
+      f.rule,
+      f.here,
+      f.evidenceNeeded === undefined ? "" : say("cli.plan-page.asks-for", { evidenceNeeded: f.evidenceNeeded }),
+    ]),
   ]);
 }
 
@@ -132,18 +173,23 @@ const dayName = (day: string) => DAY_NAMES[day] ?? day;
 function deadlineLine(p: PlanValue, deadline: number, page: Page): void {
   const over = p.onePiece.days - deadline;
   const days = showNumber(p.onePiece.days, 1);
-  page
-    .blank()
-    .text(
-      p.meetsDeadline === true
-        ? [["good", "within"], `– ${days} days; the deadline of ${showNumber(deadline, 0)} days is met.`]
-        : [
-            ["bad", "over"],
-            `– ${days} days; the deadline of ${showNumber(deadline, 0)} days is missed by ${showNumber(over, 1)}. Say so before anything is bought.`,
-          ],
-      0,
-      2,
-    );
+  page.blank().text(
+    p.meetsDeadline === true
+      ? [
+          ["good", "within"],
+          say("cli.plan-page.days-the-deadline-of-days-is", { days, deadline: showNumber(deadline, 0) }),
+        ]
+      : [
+          ["bad", "over"],
+          say("cli.plan-page.days-the-deadline-of-days-is-2", {
+            days,
+            deadline: showNumber(deadline, 0),
+            over: showNumber(over, 1),
+          }),
+        ],
+    0,
+    2,
+  );
 }
 
 /** A finding's sentences; the ways that were tried stand in their own table already. */
@@ -152,14 +198,16 @@ function findingWords(f: PlanValue["findings"][number]): string {
 }
 
 function daysText(days: number): string {
-  return days === 1 ? "1 day" : `${showNumber(days, days % 1 === 0 ? 0 : 1)} days`;
+  return days === 1
+    ? say("cli.plan-page.1-day")
+    : say("cli.plan-page.days", { days: showNumber(days, days % 1 === 0 ? 0 : 1) });
 }
 
 function marks(o: PlanValue["operations"][number]): string {
   return [
     ...(o.gate ? ["gate"] : []),
-    ...(o.irreversible === undefined ? [] : [`no way back: ${o.irreversible}`]),
-    ...(o.missing.length === 0 ? [] : [`ask a builder: ${o.missing.join(", ")}`]),
-    ...(o.slackH >= 12 ? [`slack ${showNumber(o.slackH / 24, 0)} d`] : []),
+    ...(o.irreversible === undefined ? [] : [say("cli.plan-page.no-way-back", { irreversible: o.irreversible })]),
+    ...(o.missing.length === 0 ? [] : [say("cli.plan-page.ask-a-builder", { missing: o.missing.join(", ") })]),
+    ...(o.slackH >= 12 ? [say("cli.plan-page.slack-d", { slackH: showNumber(o.slackH / 24, 0) })] : []),
   ].join(", ");
 }

@@ -1,5 +1,7 @@
 /** How is a refusal told: on the error stream for the person, and as one object for a program? */
+
 import type { Refusal, Refused } from "@coldset/core/quantity";
+import { say } from "@coldset/core/texts";
 import { EXIT } from "../exit-code.js";
 import type { Io } from "../io.js";
 import { jsonText } from "../screen/letters.js";
@@ -11,8 +13,11 @@ const MOST_LETTERS = 1500;
 
 export function refusalsPage(refusals: readonly Refusal[], page: Page, placeOf?: (at: string) => string): Page {
   const shown = firstOfSyntax(refusals);
-  const count = shown.length === 1 ? "One thing has" : `${shown.length} things have`;
-  page.text([["bad", `${count} to be put right first. Nothing was changed.`]]);
+  const count =
+    shown.length === 1
+      ? say("cli.refusals.one-thing-has")
+      : say("cli.refusals.things-have", { shownCount: shown.length });
+  page.text([["bad", say("cli.refusals.to-be-put-right-first-nothing", { count })]]);
   for (const r of shown.slice(0, MOST_SHOWN)) {
     const place = placeOf?.(r.at);
     page
@@ -21,12 +26,12 @@ export function refusalsPage(refusals: readonly Refusal[], page: Page, placeOf?:
     const given = givenWords(r.given);
     if (given !== "" && !SYNTAX.has(r.code) && r.code !== "unknown-key" && !r.message.includes(given))
       page.text(["Given:", given], 4, 6);
-    if (SYNTAX.has(r.code))
-      page.text("Look at the indents, brackets and quotes there; the rest of the file is not read before.", 4, 6);
+    if (SYNTAX.has(r.code)) page.text(say("cli.refusals.look-at-the-indents-brackets-and"), 4, 6);
     else if (r.allowed !== "" && !r.message.includes(r.allowed))
       page.text(["Allowed:", r.allowed.replace(/, at most 64 signs, within ± [\d ]+$/, "")], 4, 6);
   }
-  if (shown.length > MOST_SHOWN) page.blank().text(`and ${shown.length - MOST_SHOWN} more; --json lists them all.`, 2);
+  if (shown.length > MOST_SHOWN)
+    page.blank().text(say("cli.refusals.and-more-json-lists-them-all", { shownCount: shown.length - MOST_SHOWN }), 2);
   return page;
 }
 
@@ -47,7 +52,12 @@ function firstOfSyntax(refusals: readonly Refusal[]): readonly Refusal[] {
     const file = r.at.replace(/:\d+:\d+$/, "");
     if (seen.has(file)) return [];
     seen.add(file);
-    return [{ ...r, message: `${r.at}: this is not YAML or JSON from here on (${r.message.slice(r.at.length + 2)}).` }];
+    return [
+      {
+        ...r,
+        message: say("cli.refusals.this-is-not-yaml-or-json", { at: r.at, atCount: r.message.slice(r.at.length + 2) }),
+      },
+    ];
   });
 }
 
@@ -78,7 +88,9 @@ function jsonable(given: unknown): unknown {
 }
 
 function shortened(message: string): string {
-  return message.length <= MOST_LETTERS ? message : `${message.slice(0, MOST_LETTERS)} … (--json has all of it)`;
+  return message.length <= MOST_LETTERS
+    ? message
+    : say("cli.refusals.json-has-all-of-it", { mostLetters: message.slice(0, MOST_LETTERS) });
 }
 
 function givenWords(given: unknown): string {

@@ -112,8 +112,9 @@ export const SAFETY_RULES: readonly SafetyRule[] = [
     situation:
       "A child seat on a carbon, thin heat-treated or aluminium frame, on a rack under its class, or with a load over the class of seat, rack, tyre or wheel",
     levels: ["refuse", "flag"],
-    why: "The child is hurt.",
-    insteadDo: "A rated seat and rack, and the local age law.",
+    why: "What gives way hurts the child, who can do nothing about it.",
+    insteadDo:
+      "A seat and rack rated for what they carry, on a plain steel frame; the bags elsewhere; the local age law.",
   },
   {
     id: "S14",

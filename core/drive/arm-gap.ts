@@ -12,8 +12,10 @@
  * Limits: straight lines between the stations; nothing is guessed beyond them. Arm: 4 wanted, 3 the least, frame flex
  *   takes 1 to 2; ring: 3 wanted. An arm is never filed. Source: drive-arm-gap.
  */
+
 import { outOfRange } from "../position/out-of-range.js";
 import { type Answer, answered, type Band, type Caution, type JointVerdict, refused } from "../quantity/index.js";
+import { say } from "../texts/say.js";
 import { armGapFields, armGapRefusals } from "./arm-gap-fields.js";
 import { CHAIN_PITCH_MM } from "./chain-length.js";
 
@@ -102,14 +104,19 @@ export function armGap(q: ArmGapInput): Answer<ArmGapAnswer> {
     cautions.push({
       code: "stay-not-measured-everywhere",
       at: "stay_radius_mm",
-      message: `The stay is measured from ${stay.firstMm} to ${stay.lastMm} mm from the BB axis; the arm passes it from ${ARM_FROM_MM} to ${q.crank_length_mm} mm. Measure the rest.`,
+      message: say("drive.arm-gap.the-stay-is-measured-from-to", {
+        firstMm: stay.firstMm,
+        lastMm: stay.lastMm,
+        armFromMm: ARM_FROM_MM,
+        crankLengthMm: q.crank_length_mm,
+      }),
     });
   }
   if (q.chainstay_bridge_from_axle_mm === undefined && (q.set_per_side_mm ?? 0) !== 0) {
     cautions.push({
       code: "bridge-not-measured",
       at: "chainstay_bridge_from_axle_mm",
-      message: `No chainstay bridge was given; the stay is taken to bend ${NO_BRIDGE_ROOT_MM} mm in front of the axle.`,
+      message: say("drive.arm-gap.no-chainstay-bridge-was-given-the", { noBridgeRootMm: NO_BRIDGE_ROOT_MM }),
     });
   }
   const smaller = Math.min(gap, gap - 2 * cup);
@@ -118,7 +125,11 @@ export function armGap(q: ArmGapInput): Answer<ArmGapAnswer> {
     cautions.push({
       code: "arm-near-stay",
       at: "arm_gap_mm",
-      message: `The arm passes the stay with ${smaller.toFixed(1)} mm, ${ARM_GAP_WANTED_MM} are wanted, ${ARM_GAP_LEAST_MM} are the least. A longer spindle, another arm or a dimple in bare plain steel; an arm is never filed.`,
+      message: say("drive.arm-gap.the-arm-passes-the-stay-with", {
+        smaller: smaller.toFixed(1),
+        armGapWantedMm: ARM_GAP_WANTED_MM,
+        armGapLeastMm: ARM_GAP_LEAST_MM,
+      }),
     });
   }
   const rings = (q.rings ?? []).map((ring): RingGap => {
@@ -141,7 +152,10 @@ export function armGap(q: ArmGapInput): Answer<ArmGapAnswer> {
       cautions.push({
         code: "stay-not-measured-at-ring",
         at: `ring_gaps[${i}]`,
-        message: `Measure the stay ${ring.outside_radius_mm.toFixed(0)} mm from the BB axis, where the ${ring.teeth} ring passes it.`,
+        message: say("drive.arm-gap.measure-the-stay-mm-from-the", {
+          outsideRadiusMm: ring.outside_radius_mm.toFixed(0),
+          teeth: ring.teeth,
+        }),
       });
       continue;
     }
@@ -150,7 +164,12 @@ export function armGap(q: ArmGapInput): Answer<ArmGapAnswer> {
     cautions.push({
       code: "ring-near-stay",
       at: `ring_gaps[${i}].gap_mm`,
-      message: `The ${ring.teeth} ring passes the stay with ${ring.gap_mm.toFixed(1)} mm ± ${GAP_BAND_MM}; ${RING_GAP_WANTED_MM} are wanted. Prove it at the dry fit.`,
+      message: say("drive.arm-gap.the-ring-passes-the-stay-with", {
+        teeth: ring.teeth,
+        gapMm: ring.gap_mm.toFixed(1),
+        gapBandMm: GAP_BAND_MM,
+        ringGapWantedMm: RING_GAP_WANTED_MM,
+      }),
     });
   }
   return answered(
@@ -168,7 +187,7 @@ export function armGap(q: ArmGapInput): Answer<ArmGapAnswer> {
 }
 
 function around(mm: number): Band {
-  return { low: mm - GAP_BAND_MM, high: mm + GAP_BAND_MM, means: "± 1 mm until the dry fit, common practice" };
+  return { low: mm - GAP_BAND_MM, high: mm + GAP_BAND_MM, means: say("drive.arm-gap.1-mm-until-the-dry-fit") };
 }
 
 function judgeArm(gapMm: number, covered: boolean): JointVerdict {

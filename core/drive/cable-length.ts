@@ -8,9 +8,11 @@
  * Limits: straight pieces cut the corners of the bends, which is what the band is for. Bends of outer stay at 60 mm
  *   radius or more, of hose at 70 to 80; look that nothing is pulled at full lock. Source: drive-cable-length.
  */
+
 import { outOfRange } from "../position/out-of-range.js";
 import { type Answer, answered, type Caution, type Refusal, refused } from "../quantity/index.js";
 import type { Field, Sheet } from "../sheet/index.js";
+import { say } from "../texts/say.js";
 
 export interface CableLengthInput {
   readonly route: readonly { readonly x_mm: number; readonly y_mm: number; readonly z_mm: number }[];
@@ -57,8 +59,8 @@ export const cableLengthFields: readonly Field[] = [
   {
     kind: "list",
     key: "route",
-    label: "Points of the route",
-    help: "From the lever through every stop to the brake or derailleur.",
+    label: say("drive.cable-length.points-of-the-route"),
+    help: say("drive.cable-length.from-the-lever-through-every-stop"),
     minItems: 2,
     maxItems: 60,
     start: [
@@ -69,25 +71,55 @@ export const cableLengthFields: readonly Field[] = [
     ],
     of: [coordinate("x_mm", "Forward"), coordinate("y_mm", "Up"), coordinate("z_mm", "Sideways")],
   },
-  mm("steering_slack_mm", "Slack for steering", 500, 60, "Extra path when the bar is turned to the lock; 60 is usual."),
-  mm("trim_each_end_mm", "Left for trimming, each end", 200, 20, "Cut off when all is in place."),
-  mm("inner_extra_mm", "Inner longer than outer", 500, 150, "150 for a brake, 50 for a gear's fixed end."),
-  mm("outer_at_hand_mm", "Outer or hose at hand", 20000, 3000, "One length."),
-  mm("inner_at_hand_mm", "Inner at hand", 20000, 2000, "One length."),
+  mm(
+    "steering_slack_mm",
+    say("drive.cable-length.slack-for-steering"),
+    500,
+    60,
+    say("drive.cable-length.extra-path-when-the-bar-is"),
+  ),
+  mm(
+    "trim_each_end_mm",
+    say("drive.cable-length.left-for-trimming-each-end"),
+    200,
+    20,
+    say("drive.cable-length.cut-off-when-all-is-in"),
+  ),
+  mm(
+    "inner_extra_mm",
+    say("drive.cable-length.inner-longer-than-outer"),
+    500,
+    150,
+    say("drive.cable-length.150-for-a-brake-50-for"),
+  ),
+  mm(
+    "outer_at_hand_mm",
+    say("drive.cable-length.outer-or-hose-at-hand"),
+    20000,
+    3000,
+    say("drive.cable-length.one-length"),
+  ),
+  mm("inner_at_hand_mm", say("drive.cable-length.inner-at-hand"), 20000, 2000, say("drive.cable-length.one-length")),
 ];
 
 export function cableLength(q: CableLengthInput): Answer<CableLength> {
   const refusals: Refusal[] = [...outOfRange(cableLengthFields, q)];
   const route = Array.isArray(q.route) ? q.route : [];
   if (route.length < 2 || route.length > 60) {
-    const message = "A route needs 2 to 60 points.";
-    refusals.push({ code: "wrong-count", at: "route", given: route.length, allowed: "2 to 60 points", message });
+    const message = say("drive.cable-length.a-route-needs-2-to-60");
+    refusals.push({
+      code: "wrong-count",
+      at: "route",
+      given: route.length,
+      allowed: say("drive.cable-length.2-to-60-points"),
+      message,
+    });
   }
   for (const [i, point] of route.entries()) {
     for (const key of ["x_mm", "y_mm", "z_mm"] as const) {
       const given: unknown = point[key];
       if (typeof given === "number" && Math.abs(given) <= 5000) continue;
-      const message = `Point ${i + 1} of the route needs ${key} between -5000 and 5000.`;
+      const message = say("drive.cable-length.point-of-the-route-needs-between", { i: i + 1, key });
       refusals.push({ code: "out-of-range", at: `route[${i}].${key}`, given, allowed: "-5000 to 5000 mm", message });
     }
   }
@@ -103,7 +135,7 @@ export function cableLength(q: CableLengthInput): Answer<CableLength> {
   const band = (at: number) => ({
     low: at - CABLE_BAND_MM,
     high: at + CABLE_BAND_MM,
-    means: "± 40 mm, common practice",
+    means: say("drive.cable-length.40-mm-common-practice"),
   });
   const cautions: Caution[] = [];
   const checks = [
@@ -115,7 +147,12 @@ export function cableLength(q: CableLengthInput): Answer<CableLength> {
     cautions.push({
       code: have < needed ? "cable-too-short" : "cable-just-enough",
       at: `${what}_mm`,
-      message: `The ${what} at hand is ${have} mm; the route takes ${needed.toFixed(0)} ± ${CABLE_BAND_MM} mm.`,
+      message: say("drive.cable-length.the-at-hand-is-mm-the", {
+        what,
+        have,
+        needed: needed.toFixed(0),
+        cableBandMm: CABLE_BAND_MM,
+      }),
     });
   }
   return answered(
@@ -131,16 +168,14 @@ export function cableLength(q: CableLengthInput): Answer<CableLength> {
 
 export const hoseLengthSheet: Sheet<CableLengthInput, CableLength> = {
   id: "hose-length",
-  question: "How much outer and inner, or hose, does this route take?",
-  notes:
-    "Straight pieces from point to point, bar straight, plus slack for steering and trimming. ± 40 mm: lay it out on the " +
-    "bicycle before it is cut. Keep bends of outer at 60 mm radius or more and of hose at 70 to 80.",
+  question: say("drive.cable-length.how-much-outer-and-inner-or"),
+  notes: say("drive.cable-length.straight-pieces-from-point-to-point"),
   fields: cableLengthFields,
   gives: [
-    { key: "route_mm", means: "straight pieces of the route, mm" },
-    { key: "outer_mm", means: "outer or hose, mm" },
-    { key: "inner_mm", means: "inner, mm" },
-    { key: "enough", means: "true when what is at hand is at least that long" },
+    { key: "route_mm", means: say("drive.cable-length.straight-pieces-of-the-route-mm") },
+    { key: "outer_mm", means: say("drive.cable-length.outer-or-hose-mm") },
+    { key: "inner_mm", means: say("drive.cable-length.inner-mm") },
+    { key: "enough", means: say("drive.cable-length.true-when-what-is-at-hand") },
   ],
   run: cableLength,
 };

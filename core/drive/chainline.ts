@@ -8,9 +8,11 @@
  * Limits: straight frame, wheel in the middle. Judgement by common practice: up to 2 mm good, to 4 mm acceptable with a
  *   derailleur; one ring and one cog up to 1.5 mm. Sources: drive-chainline.
  */
+
 import { outOfRange } from "../position/out-of-range.js";
 import { type Answer, answered, type Caution, type Refusal, refused } from "../quantity/index.js";
 import type { Field } from "../sheet/index.js";
+import { say } from "../texts/say.js";
 
 export interface ChainlineInput {
   readonly crank_chainline_mm: number;
@@ -43,11 +45,11 @@ export const chainlineFields: readonly Field[] = [
     kind: "number",
     unit: "mm",
     key: "crank_chainline_mm",
-    label: "Crank's chainline",
+    label: say("drive.chainline.crank-s-chainline"),
     min: 5,
     max: 120,
     start: 47.5,
-    help: "Frame centre to the middle of the rings: ring to the side of the seat tube plus half its diameter.",
+    help: say("drive.chainline.frame-centre-to-the-middle-of"),
   },
   {
     kind: "number",
@@ -63,17 +65,17 @@ export const chainlineFields: readonly Field[] = [
     kind: "number",
     unit: "mm",
     key: "ring_pitch_mm",
-    label: "Ring to ring",
+    label: say("drive.chainline.ring-to-ring"),
     min: 0,
     max: 25,
     start: 0,
-    help: "Centre to centre, 7.5 to 8 is usual; 0 with one ring.",
+    help: say("drive.chainline.centre-to-centre-7-5-to"),
   },
   {
     kind: "number",
     unit: "mm",
     key: "OLN_mm",
-    label: "Hub over locknuts",
+    label: say("drive.chainline.hub-over-locknuts"),
     min: 60,
     max: 260,
     start: 135,
@@ -82,11 +84,11 @@ export const chainlineFields: readonly Field[] = [
     kind: "number",
     unit: "mm",
     key: "locknut_to_smallest_cog_mm",
-    label: "Locknut to smallest cog",
+    label: say("drive.chainline.locknut-to-smallest-cog"),
     min: -10,
     max: 80,
     start: 21,
-    help: "Right locknut's outer face to the middle of the smallest, or only, cog.",
+    help: say("drive.chainline.right-locknut-s-outer-face-to"),
   },
   {
     kind: "number",
@@ -102,11 +104,11 @@ export const chainlineFields: readonly Field[] = [
     kind: "number",
     unit: "mm",
     key: "cog_pitch_mm",
-    label: "Cog to cog",
+    label: say("drive.chainline.cog-to-cog"),
     min: 0,
     max: 15,
     start: 0,
-    help: "Centre to centre; 0 with one cog.",
+    help: say("drive.chainline.centre-to-centre-0-with-one"),
   },
   {
     kind: "number",
@@ -116,7 +118,7 @@ export const chainlineFields: readonly Field[] = [
     min: 100,
     max: 2000,
     start: 442,
-    help: "BB axis to rear axle, straight.",
+    help: say("drive.arm-gap-fields.bb-axis-to-rear-axle-straight"),
   },
 ];
 
@@ -133,8 +135,8 @@ export function chainline(q: ChainlineInput): Answer<ChainlineAnswer> {
   if (refusals.length > 0) return refused(refusals);
   const needPitch = (at: "ring_pitch_mm" | "cog_pitch_mm", count: number, what: string): void => {
     if (count < 2 || q[at] > 0) return;
-    const message = `${count} ${what} cannot stand 0 mm apart (${at}).`;
-    refusals.push({ code: "no-pitch", at, given: q[at], allowed: "over 0 mm", message });
+    const message = say("drive.chainline.cannot-stand-0-mm-apart", { count, what, at });
+    refusals.push({ code: "no-pitch", at, given: q[at], allowed: say("drive.chainline.over-0-mm"), message });
   };
   needPitch("ring_pitch_mm", q.ring_count, "rings");
   needPitch("cog_pitch_mm", q.cog_count, "cogs");
@@ -150,8 +152,10 @@ export function chainline(q: ChainlineInput): Answer<ChainlineAnswer> {
       code: "cog-past-the-middle",
       at: "locknut_to_smallest_cog_mm",
       given: q.locknut_to_smallest_cog_mm,
-      allowed: `under ${tidy(q.OLN_mm / 2 - (q.cog_count - 1) * q.cog_pitch_mm)} mm with these cogs`,
-      message: `The largest cog would stand ${largest.toFixed(1)} mm from the frame centre, on or past it.`,
+      allowed: say("drive.chainline.under-mm-with-these-cogs", {
+        oLNMm: tidy(q.OLN_mm / 2 - (q.cog_count - 1) * q.cog_pitch_mm),
+      }),
+      message: say("drive.chainline.the-largest-cog-would-stand-mm", { largest: largest.toFixed(1) }),
     });
   }
   if ((rings[0] ?? 0) <= 0) {
@@ -159,8 +163,10 @@ export function chainline(q: ChainlineInput): Answer<ChainlineAnswer> {
       code: "ring-past-the-middle",
       at: "crank_chainline_mm",
       given: q.crank_chainline_mm,
-      allowed: `over ${tidy(((q.ring_count - 1) * q.ring_pitch_mm) / 2)} mm with these rings`,
-      message: "The inner ring would stand on or past the frame centre.",
+      allowed: say("drive.chainline.over-mm-with-these-rings", {
+        ringCount: tidy(((q.ring_count - 1) * q.ring_pitch_mm) / 2),
+      }),
+      message: say("drive.chainline.the-inner-ring-would-stand-on"),
     });
   }
   if (refusals.length > 0) return refused(refusals);
@@ -190,7 +196,7 @@ export function chainline(q: ChainlineInput): Answer<ChainlineAnswer> {
     cautions.push({
       code: "chainline-off",
       at: "chainline_error_front_minus_rear_mm",
-      message: `The rings stand ${Math.abs(error).toFixed(1)} mm ${side} of the cogs; up to ${most} mm is good. Spindle, spacers or the order of cogs can move it.`,
+      message: say("drive.chainline.the-rings-stand-mm-of-the", { error: Math.abs(error).toFixed(1), side, most }),
     });
   }
   return answered(

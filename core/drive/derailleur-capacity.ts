@@ -6,7 +6,9 @@
  * Formula: (largest - smallest ring) + (largest - smallest cog). Largest cog: up to 4 over with a longer hanger link,
  *   which costs precision. Limits: common practice; the derailleur's sheet wins. Source: drive-capacity.
  */
+
 import { type Answer, answered, type Caution, type JointVerdict, type Refusal, refused } from "../quantity/index.js";
+import { say } from "../texts/say.js";
 
 export interface DerailleurCapacityInput {
   readonly rings: readonly number[];
@@ -31,8 +33,14 @@ export function derailleurCapacity(q: DerailleurCapacityInput): Answer<Derailleu
   const refusals: Refusal[] = [];
   const teeth = (at: string, values: readonly number[]): void => {
     if (values.length > 0 && values.every((v) => Number.isInteger(v) && v >= 6 && v <= 150)) return;
-    const message = `${at} must be at least one whole number of teeth, 6 to 150.`;
-    refusals.push({ code: "out-of-range", at, given: values, allowed: "whole numbers 6 to 150", message });
+    const message = say("drive.derailleur-capacity.must-be-at-least-one-whole", { at });
+    refusals.push({
+      code: "out-of-range",
+      at,
+      given: values,
+      allowed: say("drive.derailleur-capacity.whole-numbers-6-to-150"),
+      message,
+    });
   };
   teeth("rings", q.rings);
   teeth("cogs", q.cogs);
@@ -66,14 +74,14 @@ export function derailleurCapacity(q: DerailleurCapacityInput): Answer<Derailleu
     cautions.push({
       code: "capacity-exceeded",
       at: "over_teeth",
-      message: `${over} teeth over what the cage takes up. Only with the chain sized largest on largest and ${named} never used; the rider agrees in writing.`,
+      message: say("drive.derailleur-capacity.teeth-over-what-the-cage-takes", { over, named }),
     });
   }
   if (cogOver !== null && cogOver > 0 && cogOver <= CAPACITY_OVER_WITH_CONSENT) {
     cautions.push({
       code: "largest-cog-exceeded",
       at: "largest_cog_over_teeth",
-      message: `The largest cog is ${cogOver} teeth over the limit. A longer hanger link may reach it and costs precision.`,
+      message: say("drive.derailleur-capacity.the-largest-cog-is-teeth-over", { cogOver }),
     });
   }
   return answered(

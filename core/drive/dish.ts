@@ -4,9 +4,11 @@
  * Answer: new width over the locknuts and the way the rim must move to stay in the middle of the frame, right positive.
  * Formula: new = old + left + right; the hub's middle moves (right - left) / 2 to the right. Source: drive-dish.
  */
+
 import { outOfRange } from "../position/out-of-range.js";
 import { type Answer, answered, refused } from "../quantity/index.js";
 import type { Field, Sheet } from "../sheet/index.js";
+import { say } from "../texts/say.js";
 
 export interface DishInput {
   readonly OLN_old_mm: number;
@@ -30,9 +32,9 @@ const mm = (key: string, label: string, min: number, max: number, start: number)
 });
 
 export const dishFields: readonly Field[] = [
-  mm("OLN_old_mm", "Hub over locknuts now", 60, 260, 126),
-  mm("add_left_mm", "Spacers added on the left", -40, 60, 0),
-  mm("add_right_mm", "Spacers added on the right", -40, 60, 4),
+  mm("OLN_old_mm", say("drive.dish.hub-over-locknuts-now"), 60, 260, 126),
+  mm("add_left_mm", say("drive.dish.spacers-added-on-the-left"), -40, 60, 0),
+  mm("add_right_mm", say("drive.dish.spacers-added-on-the-right"), -40, 60, 4),
 ];
 
 export function dish(q: DishInput): Answer<DishAnswer> {
@@ -49,13 +51,12 @@ export function dish(q: DishInput): Answer<DishAnswer> {
 
 export const dishSheet: Sheet<DishInput, DishAnswer> = {
   id: "dish",
-  question: "How far must the rim move when the axle is re-spaced?",
-  notes:
-    "Spacers under the locknuts move the hub's middle; the rim follows to stay on the frame centre. Mm, right positive.",
+  question: say("drive.dish.how-far-must-the-rim-move"),
+  notes: say("drive.dish.spacers-under-the-locknuts-move-the"),
   fields: dishFields,
   gives: [
-    { key: "OLN_new_mm", means: "new width over the locknuts, mm" },
-    { key: "rim_shift_mm_positive_right", means: "way of the rim over the hub, mm, to the right positive" },
+    { key: "OLN_new_mm", means: say("drive.dish.new-width-over-the-locknuts-mm") },
+    { key: "rim_shift_mm_positive_right", means: say("drive.dish.way-of-the-rim-over-the") },
   ],
   run: dish,
 };

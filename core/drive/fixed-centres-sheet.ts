@@ -1,7 +1,9 @@
 /** The sheet `chain-on-fixed-centres`: every ring with every sprocket on one chainstay. */
+
 import { outOfRange } from "../position/out-of-range.js";
 import { type Answer, type Refusal, refused } from "../quantity/index.js";
 import type { Field, Sheet } from "../sheet/index.js";
+import { say } from "../texts/say.js";
 import { type FixedCentres, fixedCentres } from "./fixed-centres.js";
 
 export interface ChainOnFixedCentresInput {
@@ -27,7 +29,7 @@ export const chainOnFixedCentresFields: readonly Field[] = [
     unit: "count",
     integer: true,
     key: "rings",
-    label: "Chainrings at hand, teeth",
+    label: say("drive.fixed-centres-sheet.chainrings-at-hand-teeth"),
     min: 6,
     max: 150,
     minItems: 1,
@@ -39,7 +41,7 @@ export const chainOnFixedCentresFields: readonly Field[] = [
     unit: "count",
     integer: true,
     key: "sprockets",
-    label: "Sprockets at hand, teeth",
+    label: say("drive.fixed-centres-sheet.sprockets-at-hand-teeth"),
     min: 6,
     max: 100,
     minItems: 1,
@@ -54,36 +56,36 @@ export const chainOnFixedCentresFields: readonly Field[] = [
     min: 100,
     max: 2000,
     start: 442.3,
-    help: "Rear axle to BB axis, straight.",
+    help: say("drive.fixed-centres-sheet.rear-axle-to-bb-axis-straight"),
   },
   {
     kind: "number",
     unit: "mm",
     key: "chainstay_sd_mm",
-    label: "Chainstay, standard deviation",
+    label: say("drive.fixed-centres-sheet.chainstay-standard-deviation"),
     min: 0,
     max: 25,
     start: 1.2,
     optional: true,
-    help: "From the survey. Leave out where the accuracy is given.",
+    help: say("drive.fixed-centres-sheet.from-the-survey-leave-out-where"),
   },
   {
     kind: "number",
     unit: "mm",
     key: "chainstay_accuracy_mm",
-    label: "Chainstay, known within ±",
+    label: say("drive.fixed-centres-sheet.chainstay-known-within"),
     min: 0,
     max: 50,
     start: 0.3,
     optional: true,
     leftOutAtStart: true,
-    help: "Half-width of the 95 % band. Leave out where the standard deviation is given.",
+    help: say("drive.fixed-centres-sheet.half-width-of-the-95-band"),
   },
   {
     kind: "number",
     unit: "mm",
     key: "slack_least_mm",
-    label: "Least slack of centre distance",
+    label: say("drive.fixed-centres-sheet.least-slack-of-centre-distance"),
     min: -5,
     max: 5,
     start: 0,
@@ -93,7 +95,7 @@ export const chainOnFixedCentresFields: readonly Field[] = [
     kind: "number",
     unit: "mm",
     key: "slack_most_mm",
-    label: "Most slack of centre distance",
+    label: say("drive.fixed-centres-sheet.most-slack-of-centre-distance"),
     min: -5,
     max: 10,
     start: 0.8,
@@ -103,7 +105,7 @@ export const chainOnFixedCentresFields: readonly Field[] = [
     kind: "number",
     unit: "mm",
     key: "accuracy_needed_mm",
-    label: "Accuracy a decision needs, ±",
+    label: say("drive.fixed-centres-sheet.accuracy-a-decision-needs"),
     min: 0.01,
     max: 5,
     start: 0.3,
@@ -113,7 +115,7 @@ export const chainOnFixedCentresFields: readonly Field[] = [
     kind: "number",
     unit: "percent",
     key: "wear_percent",
-    label: "Wear at which the chain is changed",
+    label: say("drive.fixed-centres-sheet.wear-at-which-the-chain-is"),
     min: 0,
     max: 3,
     start: 0.5,
@@ -122,7 +124,7 @@ export const chainOnFixedCentresFields: readonly Field[] = [
   {
     kind: "boolean",
     key: "half_link",
-    label: "Half link allowed",
+    label: say("drive.fixed-centres-sheet.half-link-allowed"),
     start: false,
     optional: true,
   },
@@ -130,19 +132,19 @@ export const chainOnFixedCentresFields: readonly Field[] = [
     kind: "number",
     unit: "ratio",
     key: "least_ring_over_sprocket",
-    label: "Least ring over sprocket the hub allows",
+    label: say("drive.fixed-centres-sheet.least-ring-over-sprocket-the-hub"),
     min: 0.1,
     max: 10,
     start: 1.8,
     optional: true,
-    help: "From the hub gear's own sheet.",
+    help: say("drive.fixed-centres-sheet.from-the-hub-gear-s-own"),
   },
   {
     kind: "number",
     unit: "count",
     integer: true,
     key: "least_sprocket",
-    label: "Smallest sprocket the hub allows",
+    label: say("drive.fixed-centres-sheet.smallest-sprocket-the-hub-allows"),
     min: 6,
     max: 100,
     start: 16,
@@ -157,8 +159,8 @@ export function chainOnFixedCentres(q: ChainOnFixedCentresInput): Answer<FixedCe
       code: "give-one",
       at: "chainstay_accuracy_mm",
       given: q.chainstay_accuracy_mm,
-      allowed: "either the standard deviation or the accuracy",
-      message: "Give either chainstay_sd_mm or chainstay_accuracy_mm, not both.",
+      allowed: say("drive.fixed-centres-sheet.either-the-standard-deviation-or-the"),
+      message: say("drive.fixed-centres-sheet.give-either-chainstay-sd-mm-or"),
     });
   }
   if (refusals.length > 0) return refused(refusals);
@@ -179,18 +181,15 @@ export function chainOnFixedCentres(q: ChainOnFixedCentresInput): Answer<FixedCe
 
 export const chainOnFixedCentresSheet: Sheet<ChainOnFixedCentresInput, FixedCentres> = {
   id: "chain-on-fixed-centres",
-  question: "Which ring and sprocket make a chain fit without a tensioner?",
-  notes:
-    "Hub gear or single speed in vertical dropouts. Slack is the centre distance at which the links are tight minus the " +
-    "chainstay; 0 to 0.8 mm is usual. A chainstay not known to ± 0.3 mm cannot decide: then the answer is measure first. " +
-    "Wear opens every fixed-centre drive, so plan a tensioner or an eccentric anyway.",
+  question: say("drive.fixed-centres-sheet.which-ring-and-sprocket-make-a"),
+  notes: say("drive.fixed-centres-sheet.hub-gear-or-single-speed-in"),
   fields: chainOnFixedCentresFields,
   gives: [
-    { key: "verdict", means: "over all pairs that the hub allows" },
-    { key: "pairs", means: "links, centre distance, slack new and worn, range of chainstays in mm, chance, verdict" },
-    { key: "chance_that_any_fits", means: "0 to 1; left out where the chainstay's band is not known" },
-    { key: "accuracy_needed_mm", means: "half-width that a decision needs, mm" },
-    { key: "next", means: "what to measure first, or null" },
+    { key: "verdict", means: say("drive.fixed-centres-sheet.over-all-pairs-that-the-hub") },
+    { key: "pairs", means: say("drive.fixed-centres-sheet.links-centre-distance-slack-new-and") },
+    { key: "chance_that_any_fits", means: say("drive.fixed-centres-sheet.0-to-1-left-out-where") },
+    { key: "accuracy_needed_mm", means: say("drive.fixed-centres-sheet.half-width-that-a-decision-needs") },
+    { key: "next", means: say("drive.fixed-centres-sheet.what-to-measure-first-or-null") },
   ],
   run: chainOnFixedCentres,
 };

@@ -11,6 +11,7 @@
  * Limits: new chain, true round sprockets. A ring out of round by 0.5 takes that much from the window. Wear opens every
  *   fixed-centre drive: plan a tensioner or an eccentric. Sources: iso-606, drive-fixed-centres.
  */
+
 import {
   type Answer,
   answered,
@@ -21,6 +22,7 @@ import {
   type Refusal,
   refused,
 } from "../quantity/index.js";
+import { say } from "../texts/say.js";
 import { CHAIN_PITCH_MM, centreForLinks, centrePerPitch, chainPitches } from "./chain-length.js";
 import { chanceInside, type Range } from "./normal-chance.js";
 
@@ -120,7 +122,7 @@ export function fixedCentres(q: FixedCentresInput): Answer<FixedCentres> {
       slack_when_worn_mm: slack + wear * links * centrePerPitch({ ...drive, chainstayMm: q.chainstayMm }),
       verdict: allowed ? verdict : "will not fit",
       allowed_by_hub: allowed,
-      note: allowed ? note : "The hub gear does not allow so small a sprocket or so low a ratio.",
+      note: allowed ? note : say("drive.fixed-centres.the-hub-gear-does-not-allow"),
     };
   });
 
@@ -179,38 +181,54 @@ function judge(
   inWindow: boolean,
   windows: readonly Range[],
 ): { verdict: JointVerdict; note: string } {
-  const says = `slack ${slack.toFixed(2)} mm, allowed ${least} to ${most}`;
+  const says = say("drive.fixed-centres.slack-mm-allowed-to", { slack: slack.toFixed(2), least, most });
   if (half === undefined) {
-    return { verdict: "measure first", note: `${says}, but it is not known how well the chainstay is known.` };
+    return { verdict: "measure first", note: say("drive.fixed-centres.but-it-is-not-known-how", { says }) };
   }
   const low = chainstay - half;
   const high = chainstay + half;
   const inside = windows.some((w) => low >= w.fromMm - EPS && high <= w.toMm + EPS);
   const outside = windows.every((w) => high < w.fromMm || low > w.toMm);
-  if (inside) return { verdict: "fits", note: `${says}; the whole band fits.` };
-  if (outside) return { verdict: "will not fit", note: `${says}; no chain of whole links fits within the band.` };
+  if (inside) return { verdict: "fits", note: say("drive.fixed-centres.the-whole-band-fits", { says }) };
+  if (outside)
+    return { verdict: "will not fit", note: say("drive.fixed-centres.no-chain-of-whole-links-fits", { says }) };
   if (half > needed + EPS) {
-    return { verdict: "measure first", note: `${says}; ± ${half.toFixed(2)} mm is too wide to tell.` };
+    return {
+      verdict: "measure first",
+      note: say("drive.fixed-centres.mm-is-too-wide-to-tell", { says, half: half.toFixed(2) }),
+    };
   }
   if (!inWindow) {
     const off = slack < least ? least - slack : slack - most;
-    return { verdict: "will not fit", note: `${says}; off by ${off.toFixed(2)} mm, a near miss within the band.` };
+    return {
+      verdict: "will not fit",
+      note: say("drive.fixed-centres.off-by-mm-a-near-miss", { says, off: off.toFixed(2) }),
+    };
   }
   const over = slack + half - most;
   const under = least - (slack - half);
-  const edge = over > EPS ? `${(slack + half).toFixed(2)} would be ${over.toFixed(2)} over` : "";
-  const tight = under > EPS ? `${(slack - half).toFixed(2)} would be ${under.toFixed(2)} too tight` : "";
-  return { verdict: "fits", note: `${says}; ${[edge, tight].filter(Boolean).join(", ")}: feel it on the stand.` };
+  const edge =
+    over > EPS
+      ? say("drive.fixed-centres.would-be-over", { slack: (slack + half).toFixed(2), over: over.toFixed(2) })
+      : "";
+  const tight =
+    under > EPS
+      ? say("drive.fixed-centres.would-be-too-tight", { slack: (slack - half).toFixed(2), under: under.toFixed(2) })
+      : "";
+  return {
+    verdict: "fits",
+    note: say("drive.fixed-centres.feel-it-on-the-stand", { says, boolean: [edge, tight].filter(Boolean).join(", ") }),
+  };
 }
 
 function measureChainstay(needed: number): NextStep {
   return {
     kind: "measure",
-    what: "Chainstay, rear axle to BB axis",
+    what: say("drive.fixed-centres.chainstay-rear-axle-to-bb-axis"),
     at: "donor.measured.chainstay",
-    tool: "trammel or long calliper between two turned pins",
+    tool: say("drive.fixed-centres.trammel-or-long-calliper-between-two"),
     accuracy: `± ${needed} mm`,
-    how: "Along each stay, both sides, three times; the mean of the two sides counts.",
+    how: say("drive.fixed-centres.along-each-stay-both-sides-three"),
   };
 }
 
@@ -221,23 +239,26 @@ function cautionsFor(value: FixedCentres, wear: number): readonly Caution[] {
     cautions.push({
       code: "chain-wear-opens-the-slack",
       at: "pairs[0].slack_when_worn_mm",
-      message: `At ${(wear * 100).toFixed(1)} % wear the slack of ${first.ring}/${first.cog} grows to ${first.slack_when_worn_mm.toFixed(1)} mm. Plan a tensioner or an eccentric, or a new chain sooner.`,
+      message: say("drive.fixed-centres.at-wear-the-slack-of-grows", {
+        wear: (wear * 100).toFixed(1),
+        ring: first.ring,
+        cog: first.cog,
+        slackWhenWornMm: first.slack_when_worn_mm.toFixed(1),
+      }),
     });
   }
   if (value.pairs.some((pair) => pair.half_link)) {
     cautions.push({
       code: "half-link",
       at: "pairs",
-      message:
-        "An odd number needs a half link of the chain's own width class. Read its sheet; it is the weaker joint.",
+      message: say("drive.fixed-centres.an-odd-number-needs-a-half"),
     });
   }
   if (value.verdict === "will not fit") {
     cautions.push({
       code: "chain-does-not-close",
       at: "verdict",
-      message:
-        "None of these pairs fits without a tensioner. Try other teeth, a half link, a tensioner or an eccentric.",
+      message: say("drive.fixed-centres.none-of-these-pairs-fits-without"),
     });
   }
   return cautions;
@@ -247,33 +268,59 @@ function check(q: FixedCentresInput, pitch: number, least: number, most: number)
   const refusals: Refusal[] = [];
   const judgeRange = (at: string, given: number, low: number, high: number, what: string, whole = false): void => {
     if (given >= low && given <= high && (!whole || Number.isInteger(given))) return;
-    const allowed = `${low} to ${high}${whole ? ", whole" : " mm"}`;
-    const message = `${what} (${at}) is ${given}; it must lie in ${allowed}.`;
+    const allowed = say("drive.fixed-centres.to", {
+      low,
+      high,
+      whole: whole ? say("drive.fixed-centres.whole") : " mm",
+    });
+    const message = say("drive.fixed-centres.is-it-must-lie-in", { what, at, given, allowed });
     refusals.push({ code: "out-of-range", at, given, allowed, message });
   };
-  judgeRange("chainstayMm", q.chainstayMm, 100, 2000, "The chainstay");
-  judgeRange("pitchMm", pitch, 5, 30, "The chain's pitch");
-  judgeRange("chainstayHalfWidthMm", q.chainstayHalfWidthMm ?? 0, 0, 50, "The chainstay's band");
-  judgeRange("slackLeastMm", least, -5, 5, "The least slack");
-  judgeRange("slackMostMm", most, -5, 10, "The most slack");
-  judgeRange("accuracyNeededMm", q.accuracyNeededMm ?? 0.3, 0.01, 5, "The accuracy needed");
-  judgeRange("wearPercent", q.wearPercent ?? 0.5, 0, 3, "The wear in percent");
+  judgeRange("chainstayMm", q.chainstayMm, 100, 2000, say("drive.fixed-centres.the-chainstay"));
+  judgeRange("pitchMm", pitch, 5, 30, say("drive.fixed-centres.the-chain-s-pitch"));
+  judgeRange(
+    "chainstayHalfWidthMm",
+    q.chainstayHalfWidthMm ?? 0,
+    0,
+    50,
+    say("drive.fixed-centres.the-chainstay-s-band"),
+  );
+  judgeRange("slackLeastMm", least, -5, 5, say("drive.fixed-centres.the-least-slack"));
+  judgeRange("slackMostMm", most, -5, 10, say("drive.fixed-centres.the-most-slack"));
+  judgeRange("accuracyNeededMm", q.accuracyNeededMm ?? 0.3, 0.01, 5, say("drive.fixed-centres.the-accuracy-needed"));
+  judgeRange("wearPercent", q.wearPercent ?? 0.5, 0, 3, say("drive.fixed-centres.the-wear-in-percent"));
   if (most < least) {
-    const message = `The most slack, ${most} mm, is less than the least, ${least} mm.`;
-    refusals.push({ code: "empty-window", at: "slackMostMm", given: most, allowed: `at least ${least} mm`, message });
+    const message = say("drive.fixed-centres.the-most-slack-mm-is-less", { most, least });
+    refusals.push({
+      code: "empty-window",
+      at: "slackMostMm",
+      given: most,
+      allowed: say("drive.fixed-centres.at-least-mm", { least }),
+      message,
+    });
   }
   if (q.pairs.length < 1 || q.pairs.length > 2500) {
-    const message = "Give at least one ring and one sprocket, and not more than 2500 pairs.";
-    refusals.push({ code: "wrong-count", at: "pairs", given: q.pairs.length, allowed: "1 to 2500", message });
+    const message = say("drive.fixed-centres.give-at-least-one-ring-and");
+    refusals.push({
+      code: "wrong-count",
+      at: "pairs",
+      given: q.pairs.length,
+      allowed: say("drive.fixed-centres.1-to-2500"),
+      message,
+    });
   }
   for (const [i, { ring, cog }] of q.pairs.entries()) {
     const before = refusals.length;
-    judgeRange(`pairs[${i}].ring`, ring, 6, 150, "The ring's teeth", true);
-    judgeRange(`pairs[${i}].cog`, cog, 6, 100, "The sprocket's teeth", true);
+    judgeRange(`pairs[${i}].ring`, ring, 6, 150, say("drive.fixed-centres.the-ring-s-teeth"), true);
+    judgeRange(`pairs[${i}].cog`, cog, 6, 100, say("drive.fixed-centres.the-sprocket-s-teeth"), true);
     if (refusals.length > before) continue;
     const radii = pitch / 2 / Math.sin(Math.PI / ring) + pitch / 2 / Math.sin(Math.PI / cog);
     if (q.chainstayMm > radii) continue;
-    const message = `Ring ${ring} and sprocket ${cog} would overlap at ${q.chainstayMm} mm of chainstay.`;
+    const message = say("drive.fixed-centres.ring-and-sprocket-would-overlap-at", {
+      ring,
+      cog,
+      chainstayMm: q.chainstayMm,
+    });
     refusals.push({
       code: "wheels-overlap",
       at: `pairs[${i}]`,

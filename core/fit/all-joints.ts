@@ -1,4 +1,5 @@
 /** Which joints are judged? All 58 of the trade: those in the program by their code, the others as "not checked yet". */
+import { say } from "../texts/say.js";
 import { driveAndBrakesJoints } from "./drive-and-brakes/index.js";
 import { frontAndWheelsJoints } from "./front-and-wheels/index.js";
 import { type JointDefinition, notChecked } from "./joint-definition.js";
@@ -11,7 +12,7 @@ function notInProgram(id: (typeof JOINT_IDS)[number]): JointDefinition {
     attributes: [],
     reads: [],
     changes: [],
-    evaluate: () => notChecked(head, "Coldset does not judge this joint yet: look at it yourself at the dry fit."),
+    evaluate: () => notChecked(head, say("fit.all-joints.coldset-does-not-judge-this-joint")),
   };
 }
 

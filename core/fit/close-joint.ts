@@ -2,7 +2,9 @@
  * Which verdict follows from the settled numbers and the remedies? Fits; fits with work, where a remedy keeps both
  * parts and is not refused; will not fit; or measure first.
  */
+
 import { type Caution, capital, type NextStep, type SourceId } from "../quantity/index.js";
+import { say } from "../texts/say.js";
 import type { JointAnswer, RemedyOffer } from "./joint.js";
 import type { JointHead } from "./joint-definition.js";
 import { orderRemedies } from "./offer-remedy.js";
@@ -52,8 +54,8 @@ export function closeJoint(head: JointHead, closing: Closing): JointAnswer {
 
 function openWords(settled: Settled): string {
   const open = settled.open[0];
-  if (open === undefined) return "One number is missing.";
+  if (open === undefined) return say("fit.close-joint.one-number-is-missing");
   return open.value.kind === "unknown"
-    ? `Not known yet: ${open.name}.`
-    : `${capital(open.name)} lies too near its limit for the tool: ${open.limit?.words ?? ""}.`;
+    ? say("fit.close-joint.not-known-yet", { open: open.name })
+    : say("fit.close-joint.lies-too-near-its-limit-for", { open: capital(open.name), limit: open.limit?.words ?? "" });
 }

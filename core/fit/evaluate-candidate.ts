@@ -17,13 +17,22 @@ export interface CandidateAnswer extends JointsAnswer {
   readonly view: FitView;
 }
 
+const WHEELS_OF: Readonly<Partial<Record<Place, readonly Place[]>>> = {
+  wheels: ["wheel_front", "wheel_rear"],
+  rims: ["wheel_front", "wheel_rear"],
+  hub_front: ["wheel_front"],
+  hub_rear: ["wheel_rear"],
+};
+
 /** Which joints does a part in this place touch? Those between it and something, and those that read its attributes. */
 export function jointsOfPlace(
   place: Place,
   joints: readonly JointDefinition[] = ALL_JOINTS,
 ): readonly JointDefinition[] {
-  return joints.filter(
-    (joint) => joint.between.includes(place) || joint.attributes.some((path) => path.startsWith(`${place}.`)),
+  // Hubs and rims stand in the joints as the wheels they make.
+  const places = [place, ...(WHEELS_OF[place] ?? [])];
+  return joints.filter((joint) =>
+    places.some((p) => joint.between.includes(p) || joint.attributes.some((path) => path.startsWith(`${p}.`))),
   );
 }
 

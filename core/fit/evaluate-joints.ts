@@ -4,7 +4,9 @@
  * changes ports; the joints that read them are judged again, until nothing changes any more or five passes are over.
  * A joint never sees the effects of its own remedy: otherwise the work would vanish from the list as soon as it is planned.
  */
+
 import type { Caution } from "../quantity/index.js";
+import { say } from "../texts/say.js";
 import { ALL_JOINTS } from "./all-joints.js";
 import { type JudgedOnce, judgedOnce } from "./evaluate-once.js";
 import type { JointAnswer, RemedyOffer } from "./joint.js";
@@ -61,7 +63,7 @@ export function evaluateJoints(
   if (!settled) {
     cautions.push({
       code: "no-fixed-point",
-      message: `The remedies keep changing each other: after ${MOST_PASSES} rounds the joints still answer differently. Take one remedy by name and look again.`,
+      message: say("fit.evaluate-joints.the-remedies-keep-changing-each-other", { mostPasses: MOST_PASSES }),
     });
   }
   cautions.push(...quarrels(changes), ...unknownRemedies(view, joints, answers));
@@ -128,7 +130,13 @@ function quarrels(changes: readonly Change[]): readonly Caution[] {
       cautions.push({
         code: "remedies-disagree",
         at: change.port,
-        message: `The remedy of ${first.joint} makes ${change.port} ${first.to}, the one of ${change.joint} makes it ${change.to}. Take one of them by name.`,
+        message: say("fit.evaluate-joints.the-remedy-of-makes-the-one", {
+          joint: first.joint,
+          port: change.port,
+          to: first.to,
+          joint2: change.joint,
+          to2: change.to,
+        }),
       });
     }
   }
@@ -152,7 +160,11 @@ function unknownRemedies(
         {
           code: "remedy-not-offered",
           at,
-          message: `${taken.joint} does not offer the remedy "${taken.remedy}" in this build${ids.length > 0 ? `; it offers ${ids.join(", ")}` : ""}.`,
+          message: say("fit.evaluate-joints.does-not-offer-the-remedy-in", {
+            joint: taken.joint,
+            remedy: taken.remedy,
+            idsCount: ids.length > 0 ? say("fit.evaluate-joints.it-offers", { ids: ids.join(", ") }) : "",
+          }),
         },
       ];
     }
@@ -162,7 +174,11 @@ function unknownRemedies(
           {
             code: "remedy-refused",
             at,
-            message: `The remedy "${taken.remedy}" of ${taken.joint} is refused: ${offer.refused}`,
+            message: say("fit.evaluate-joints.the-remedy-of-is-refused", {
+              remedy: taken.remedy,
+              joint: taken.joint,
+              refused: offer.refused,
+            }),
           },
         ];
   });

@@ -1,5 +1,7 @@
 /** How is a joint registered? One function from the view to its answer, with what it reads. */
+
 import type { NextStep } from "../quantity/index.js";
+import { say } from "../texts/say.js";
 import type { Place } from "../workshop/index.js";
 import type { JointAnswer } from "./joint.js";
 import type { FitView } from "./view.js";
@@ -40,24 +42,31 @@ export function notChecked(head: JointHead, reason: string, next?: NextStep): Jo
 }
 
 const PLACE_WORDS: Partial<Record<Place, string>> = {
-  wheel_front: "front wheel",
-  wheel_rear: "rear wheel",
-  tyre_front: "front tyre",
-  tyre_rear: "rear tyre",
-  tube_front: "front tube",
-  tube_rear: "rear tube",
-  lever: "pair of levers",
-  caliper: "pair of calipers",
-  caliper_front: "front caliper",
-  caliper_rear: "rear caliper",
-  rotor_front: "front rotor",
-  rotor_rear: "rear rotor",
-  adapter_front: "front adapter",
-  adapter_rear: "rear adapter",
-  bb: "bottom bracket",
+  wheel_front: say("fit.joint-definition.front-wheel"),
+  wheel_rear: say("fit.joint-definition.rear-wheel"),
+  tyre_front: say("fit.joint-definition.front-tyre"),
+  tyre_rear: say("fit.joint-definition.rear-tyre"),
+  tube_front: say("fit.joint-definition.front-tube"),
+  tube_rear: say("fit.joint-definition.rear-tube"),
+  lever: say("fit.joint-definition.pair-of-levers"),
+  caliper: say("fit.joint-definition.pair-of-calipers"),
+  caliper_front: say("fit.joint-definition.front-caliper"),
+  caliper_rear: say("fit.joint-definition.rear-caliper"),
+  rotor_front: say("fit.joint-definition.front-rotor"),
+  rotor_rear: say("fit.joint-definition.rear-rotor"),
+  adapter_front: say("fit.joint-definition.front-adapter"),
+  adapter_rear: say("fit.joint-definition.rear-adapter"),
+  bb: say("fit.joint-definition.bottom-bracket"),
   post: "seatpost",
-  axle_kit: "axle kit",
-  light: "light set",
+  axle_kit: say("fit.joint-definition.axle-kit"),
+  light: say("fit.joint-definition.light-set"),
+  wheels: say("fit.joint-definition.pair-of-wheels"),
+  rims: say("fit.joint-definition.pair-of-rims"),
+  hub_front: say("fit.joint-definition.front-hub"),
+  hub_rear: say("fit.joint-definition.rear-hub"),
+  ring_inner: say("fit.joint-definition.small-ring"),
+  cassette_spacer: say("fit.joint-definition.spacer-behind-the-cassette"),
+  derailleur_front: say("fit.joint-definition.front-derailleur"),
 };
 
 export function placeWords(place: Place): string {
@@ -67,9 +76,9 @@ export function placeWords(place: Place): string {
 /** The place is empty: the joint waits for a choice. */
 export function notChosen(head: JointHead, place: Place): JointAnswer {
   const words = placeWords(place);
-  return notChecked(head, `No ${words} is chosen yet.`, {
+  return notChecked(head, say("fit.joint-definition.no-is-chosen-yet", { words }), {
     kind: "decide",
-    what: `Choose a ${words}`,
+    what: say("fit.joint-definition.choose-a", { words }),
     at: `build.chosen.${place}`,
   });
 }

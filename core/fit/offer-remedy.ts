@@ -3,7 +3,9 @@
  * Cost by the ruling: hours x shop rate + consumables for hand work, or for machine work where a machine or a flame is
  * used. Unknown shop rate: the hours carry no price and the offer says so in its conditions.
  */
+
 import type { RemedyRow } from "../data/remedy-row.js";
+import { say } from "../texts/say.js";
 import type { Ability } from "../workshop/index.js";
 import type { RemedyOffer, SideEffect } from "./joint.js";
 import type { FitView } from "./view.js";
@@ -37,18 +39,19 @@ export function offerRemedy(row: RemedyRow, view: FitView, overrides: RemedyOver
     const condition = shop.conditions?.[need];
     if (condition !== undefined) conditions.push(`${need}: ${condition}`);
   }
-  if (builderOnly) conditions.push("by a frame builder only");
+  if (builderOnly) conditions.push(say("fit.offer-remedy.by-a-frame-builder-only"));
   conditions.push(...(overrides.conditions ?? []));
   const machine = row.machine === true || row.needs.some((need) => MACHINE_ABILITIES.includes(need));
-  if (shop.rate_per_hour === undefined && hours > 0)
-    conditions.push("the shop's rate is not known: the hours are not in the cost");
+  if (shop.rate_per_hour === undefined && hours > 0) conditions.push(say("fit.offer-remedy.the-shop-s-rate-is-not"));
   const consumables = hours === 0 ? 0 : machine ? prices.consumables_machine : prices.consumables_hand;
-  const work = row.costGiven ?? hours * (shop.rate_per_hour ?? 0) + consumables;
+  if (consumables === undefined) conditions.push(say("fit.offer-remedy.what-is-used-up-has-no"));
+  const work = row.costGiven ?? hours * (shop.rate_per_hour ?? 0) + (consumables ?? 0);
   const partCost = overrides.part?.cost;
   if (overrides.part !== undefined && partCost === undefined)
-    conditions.push(`the price of ${overrides.part.id} is not known`);
-  if (row.replacesPart === true && overrides.part === undefined) conditions.push("the part's own price comes on top");
-  if (builderOnly || missing.length > 0) conditions.push("cost reckoned at this shop's rate: ask the builder");
+    conditions.push(say("fit.offer-remedy.the-price-of-is-not-known", { part: overrides.part.id }));
+  if (row.replacesPart === true && overrides.part === undefined)
+    conditions.push(say("fit.offer-remedy.the-part-s-own-price-comes"));
+  if (builderOnly || missing.length > 0) conditions.push(say("fit.offer-remedy.cost-reckoned-at-this-shop-s"));
   return {
     id: row.id,
     what: fill(row.what, overrides.values),

@@ -2,7 +2,9 @@
  * What do all deciding numbers of a joint say together? One hard limit missed: it fails. None missed but one open: it
  * must be measured first. Otherwise it fits, and each wanted limit that is missed or cannot be told flags a caution.
  */
+
 import { type Caution, capital, type NextStep } from "../quantity/index.js";
+import { say } from "../texts/say.js";
 import type { DecidingNumber } from "./joint.js";
 import { type Judged, judgeSpan, type Limits } from "./judge-span.js";
 import type { Span } from "./span.js";
@@ -127,7 +129,7 @@ function numberOf(check: Check, value: Extract<Span, { kind: "known" }>, kept: b
           band: {
             low: value.mid - value.half,
             high: value.mid + value.half,
-            means: check.bandMeans ?? "half-widths of the tools, added",
+            means: check.bandMeans ?? say("fit.settle.half-widths-of-the-tools-added"),
           },
         }
       : {}),
@@ -137,11 +139,15 @@ function numberOf(check: Check, value: Extract<Span, { kind: "known" }>, kept: b
 
 function flagWords(check: Check, wanted: string, judgement: Judged): string {
   if (check.value.kind === "unknown")
-    return `${capital(check.name)} is not known; wanted: ${wanted}. Measure it before you rely on it.`;
-  const figure = `${capital(check.name)} is ${plain(check.value.mid)}${unitWords(check.unit)}`;
+    return say("fit.settle.is-not-known-wanted-measure-it", { check: capital(check.name), wanted });
+  const figure = say("fit.settle.is", {
+    check: capital(check.name),
+    mid: plain(check.value.mid).replace("-", "−"),
+    unit: unitWords(check.unit),
+  });
   return judgement === "outside"
-    ? `${figure}; wanted: ${wanted}.`
-    : `${figure} ± ${plain(check.value.half)}, which reaches across what is wanted: ${wanted}.`;
+    ? say("fit.settle.wanted", { figure, wanted })
+    : say("fit.settle.which-reaches-across-what-is-wanted", { figure, half: plain(check.value.half), wanted });
 }
 
 /** 0.17000000000000171 as "0.17": at most two decimals, no zeros at the end. */

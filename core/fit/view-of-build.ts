@@ -5,7 +5,7 @@
  * unknown new number leaves the figures after unknown. Sources: fit-m4-swap.
  */
 import { forkSwapValue, type NewParts, saggedRadiusMm } from "../geometry/index.js";
-import type { Part, Place, ResolvedBuild } from "../workshop/index.js";
+import { type Part, PLACES_OF_A_WHEEL, type Place, type ResolvedBuild, wheelsAgain } from "../workshop/index.js";
 import type { FitView, FrameFacts } from "./view.js";
 
 export interface ViewOptions {
@@ -36,12 +36,24 @@ export const PLACES_OF_THE_SIDE_VIEW: readonly Place[] = [
   "tyre_rear",
   "wheel_front",
   "wheel_rear",
+  ...PLACES_OF_A_WHEEL,
 ];
 
 /** The same view with another part in a place; the side view is worked out again where it depends on it. */
 export function viewWithPart(view: FitView, place: Place, part: Part): FitView {
-  const changed: FitView = { ...view, at: { ...view.at, [place]: part } };
+  const at = PLACES_OF_A_WHEEL.includes(place)
+    ? wheelsAgain(view.at, place, part)
+    : withItsOwnRings({ ...view.at, [place]: part }, place, part);
+  const changed: FitView = { ...view, at };
   return PLACES_OF_THE_SIDE_VIEW.includes(place) ? withFigures(changed) : changed;
+}
+
+/** Another crank that comes with rings is judged as it comes: the rings chosen for the first one are not on it. */
+function withItsOwnRings(at: FitView["at"], place: Place, part: Part): FitView["at"] {
+  if (place !== "crank" || part.kind !== "crank") return at;
+  if (part.ports.ring === undefined && part.ports.rings === undefined) return at;
+  const { ring: _ring, ring_inner: _inner, ...rest } = at;
+  return rest;
 }
 
 /** Radii, before and after for the parts that stand in `view.at`. */

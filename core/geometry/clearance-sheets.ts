@@ -1,5 +1,7 @@
 /** The sheets `toe-clearance` and `tyre-gap`. Start values: the worked bicycle of M8 and Quayside's rear triangle. */
+
 import type { NumberField, Sheet } from "../sheet/index.js";
+import { say } from "../texts/say.js";
 import { type ToeClearanceInput, type ToeClearanceValue, toeClearance } from "./toe-clearance.js";
 import { type TyreGapInput, type TyreGapValue, tyreGap } from "./tyre-gap.js";
 
@@ -23,54 +25,53 @@ const mm = (
 
 export const toeClearanceSheet: Sheet<ToeClearanceInput, ToeClearanceValue> = {
   id: "toe-clearance",
-  question: "How far is the toe from the front tyre or guard when the wheel is turned?",
-  notes:
-    "Measured straight forward from the pedal centre, crank level, parallel to the bicycle, over all turns of the bar up to 70 deg. " +
-    "Tyre and guard are rings of round section. Shoe, toe clip and a loose guard are not in it.",
+  question: say("geometry.clearance-sheets.how-far-is-the-toe-from"),
+  notes: say("geometry.clearance-sheets.measured-straight-forward-from-the-pedal"),
   fields: [
-    mm("front_centre_horizontal_mm", "Front axle ahead of the BB, level", 150, 3000, 613.3),
-    mm("front_axle_above_bb_mm", "Front axle above the BB", -300, 400, 58, {
-      help: "BB drop + front radius - rear radius.",
+    mm("front_centre_horizontal_mm", say("geometry.clearance-sheets.front-axle-ahead-of-the-bb"), 150, 3000, 613.3),
+    mm("front_axle_above_bb_mm", say("geometry.clearance-sheets.front-axle-above-the-bb"), -300, 400, 58, {
+      help: say("geometry.clearance-sheets.bb-drop-front-radius-rear-radius"),
     }),
-    { ...mm("head_angle_deg", "Head angle", 40, 90, 71), unit: "deg" },
-    mm("rake_mm", "Fork rake", -150, 250, 45),
-    mm("front_radius_mm", "Front tyre radius", 50, 600, 346),
-    mm("tyre_width_mm", "Tyre width", 10, 150, 35),
-    mm("guard_over_tyre_mm", "Guard stands over the tyre by", 0, 60, 14, {
+    { ...mm("head_angle_deg", say("geometry.frame-measures.head-angle"), 40, 90, 71), unit: "deg" },
+    mm("rake_mm", say("geometry.frame-measures.fork-rake"), -150, 250, 45),
+    mm("front_radius_mm", say("geometry.frame-measures.front-tyre-radius"), 50, 600, 346),
+    mm("tyre_width_mm", say("geometry.clearance-sheets.tyre-width"), 10, 150, 35),
+    mm("guard_over_tyre_mm", say("geometry.clearance-sheets.guard-stands-over-the-tyre-by"), 0, 60, 14, {
       optional: true,
-      help: "Leave out without a guard.",
+      help: say("geometry.clearance-sheets.leave-out-without-a-guard"),
     }),
-    mm("crank_mm", "Crank length", 50, 250, 170),
-    mm("pedal_from_centre_mm", "Pedal centre from the centre plane", 50, 300, 137, {
-      help: "Usually half the Q plus 50.",
+    mm("crank_mm", say("geometry.clearance-sheets.crank-length"), 50, 250, 170),
+    mm("pedal_from_centre_mm", say("geometry.clearance-sheets.pedal-centre-from-the-centre-plane"), 50, 300, 137, {
+      help: say("geometry.clearance-sheets.usually-half-the-q-plus-50"),
     }),
   ],
   gives: [
-    { key: "toe_clearance_mm", means: "Straight forward, negative where they overlap, null where they never meet" },
-    { key: "at_steer_deg", means: "Turn of the bar at which it is least" },
-    { key: "shortest_line_mm", means: "Shortest line in any direction" },
-    { key: "shortest_at_steer_deg", means: "Turn of the bar at which that is least" },
+    { key: "toe_clearance_mm", means: say("geometry.clearance-sheets.straight-forward-negative-where-they-overlap") },
+    { key: "at_steer_deg", means: say("geometry.clearance-sheets.turn-of-the-bar-at-which") },
+    { key: "shortest_line_mm", means: say("geometry.clearance-sheets.shortest-line-in-any-direction") },
+    { key: "shortest_at_steer_deg", means: say("geometry.clearance-sheets.turn-of-the-bar-at-which-2") },
   ],
   run: toeClearance,
 };
 
 export const tyreGapSheet: Sheet<TyreGapInput, TyreGapValue> = {
   id: "tyre-gap",
-  question: "Does this tyre pass between the stays or blades, and with how much air?",
-  notes:
-    "Side gap at the tyre's widest radius, read between measured stations by straight line and never beyond them; radial gap to " +
-    "bridges and crown. Wanted 6, least 4, to the guard where there is one. A wheel out of true or dish is not in it.",
+  question: say("geometry.clearance-sheets.does-this-tyre-pass-between-the"),
+  notes: say("geometry.clearance-sheets.side-gap-at-the-tyre-s"),
   fields: [
-    mm("bsd_mm", "Bead seat diameter", 200, 700, 584),
-    mm("tyre_width_mm", "Tyre width, as named", 15, 130, 47),
-    mm("rim_inner_mm", "Inner rim width", 8, 100, 23, { optional: true }),
-    mm("radius_mm", "Loaded radius, if measured", 100, 450, 339, { optional: true }),
+    mm("bsd_mm", say("geometry.clearance-sheets.bead-seat-diameter"), 200, 700, 584),
+    mm("tyre_width_mm", say("geometry.clearance-sheets.tyre-width-as-named"), 15, 130, 47),
+    mm("rim_inner_mm", say("geometry.clearance-sheets.inner-rim-width"), 8, 100, 23, { optional: true }),
+    mm("radius_mm", say("geometry.clearance-sheets.loaded-radius-if-measured"), 100, 450, 339, { optional: true }),
     {
       kind: "list",
       key: "stations",
-      label: "Inner gaps",
-      help: "Distance from the axle, and the clear width between the inner faces there.",
-      of: [mm("radius_mm", "From the axle", 50, 600, 315.5), mm("inner_gap_mm", "Inner gap", 5, 250, 60)],
+      label: say("geometry.clearance-sheets.inner-gaps"),
+      help: say("geometry.clearance-sheets.distance-from-the-axle-and-the"),
+      of: [
+        mm("radius_mm", say("geometry.clearance-sheets.from-the-axle"), 50, 600, 315.5),
+        mm("inner_gap_mm", say("geometry.clearance-sheets.inner-gap"), 5, 250, 60),
+      ],
       minItems: 1,
       maxItems: 40,
       start: [
@@ -83,28 +84,36 @@ export const tyreGapSheet: Sheet<TyreGapInput, TyreGapValue> = {
     {
       kind: "list",
       key: "constrictions",
-      label: "Bridges and crown",
+      label: say("geometry.clearance-sheets.bridges-and-crown"),
       optional: true,
       of: [
-        { kind: "text", key: "name", label: "Which", maxLength: 60, start: "brake bridge" },
-        mm("from_axle_mm", "Nearest face from the axle", 50, 700, 366),
+        {
+          kind: "text",
+          key: "name",
+          label: "Which",
+          maxLength: 60,
+          start: say("geometry.clearance-sheets.brake-bridge"),
+        },
+        mm("from_axle_mm", say("geometry.clearance-sheets.nearest-face-from-the-axle"), 50, 700, 366),
       ],
       minItems: 0,
       maxItems: 20,
-      start: [{ name: "brake bridge", from_axle_mm: 366 }],
+      start: [{ name: say("geometry.clearance-sheets.brake-bridge"), from_axle_mm: 366 }],
     },
-    mm("guard_width_mm", "Guard width", 15, 150, 60, { optional: true }),
-    mm("guard_over_tyre_mm", "Guard stands over the tyre by", 0, 60, 14, { optional: true }),
+    mm("guard_width_mm", say("geometry.clearance-sheets.guard-width"), 15, 150, 60, { optional: true }),
+    mm("guard_over_tyre_mm", say("geometry.clearance-sheets.guard-stands-over-the-tyre-by"), 0, 60, 14, {
+      optional: true,
+    }),
   ],
   gives: [
-    { key: "side_gap_mm", means: "Air on each side, to the guard where there is one" },
-    { key: "radial_gaps", means: "Air to each bridge or crown" },
-    { key: "least_gap_mm", means: "The least of them" },
-    { key: "judgement", means: "refuse under 4, flag from 4 to 6, else no problem found" },
-    { key: "tyre_width_on_rim_mm", means: "Width on this rim" },
-    { key: "radius_mm", means: "Loaded radius used" },
-    { key: "widest_radius_mm", means: "Where the tyre is widest, from the axle" },
-    { key: "inner_gap_there_mm", means: "Clear width there" },
+    { key: "side_gap_mm", means: say("geometry.clearance-sheets.air-on-each-side-to-the") },
+    { key: "radial_gaps", means: say("geometry.clearance-sheets.air-to-each-bridge-or-crown") },
+    { key: "least_gap_mm", means: say("geometry.clearance-sheets.the-least-of-them") },
+    { key: "judgement", means: say("geometry.clearance-sheets.refuse-under-4-flag-from-4") },
+    { key: "tyre_width_on_rim_mm", means: say("geometry.clearance-sheets.width-on-this-rim") },
+    { key: "radius_mm", means: say("geometry.clearance-sheets.loaded-radius-used") },
+    { key: "widest_radius_mm", means: say("geometry.clearance-sheets.where-the-tyre-is-widest-from") },
+    { key: "inner_gap_there_mm", means: say("geometry.clearance-sheets.clear-width-there") },
   ],
   run: tyreGap,
 };

@@ -5,7 +5,9 @@
  * given it is M2's usual spread, narrowed by one certain fact: when it was measured the bicycle stood on both tyres.
  * The new parts' own measures are taken as exact. 95 % = 1.96 standard deviations.
  */
+
 import { type Answer, answered, type Band } from "../quantity/index.js";
+import { say } from "../texts/say.js";
 import { frontTyreAboveGroundMm, pointsAsMeasured } from "./bicycle-points.js";
 import { type ForkSwapValue, forkSwap, forkSwapValue } from "./fork-swap.js";
 import { FRAME_KEYS, type FrameMeasures, type NewParts, USUAL_SD } from "./frame-measures.js";
@@ -50,8 +52,8 @@ export function forkSwapWithBands(
   }
   const spread = covariance ?? usualFrameCovariance(frame);
   const means = covariance
-    ? "95 %, from how surely the frame is measured"
-    : "95 %, from the usual spread of workshop measuring (M2), both tyres on the ground when measured";
+    ? say("geometry.fork-swap-bands.95-from-how-surely-the-frame")
+    : say("geometry.fork-swap-bands.95-from-the-usual-spread-of");
   const bands: Record<string, Band> = {};
   for (const name of names) {
     const g = gradients.get(name) ?? [];

@@ -5,7 +5,9 @@
  * until both tyres stand on the same level ground; exact, no small-angle shortcut. Angles change by the turn.
  * Sources: M4 and M5 (plane geometry).
  */
+
 import { type Answer, answered, type Caution, type Refusal, refused } from "../quantity/index.js";
+import { say } from "../texts/say.js";
 import {
   type BicyclePoints,
   frontTyreAboveGroundMm,
@@ -92,8 +94,8 @@ export function forkSwap(input: ForkSwapInput): Answer<ForkSwapValue> {
     code: "missing",
     at: `frame.${key}`,
     given: undefined,
-    allowed: "a number",
-    message: `The swap needs the ${measureLabel(key)} (frame.${key}). Fill gaps with the sheet side-view first.`,
+    allowed: say("geometry.fork-swap.a-number"),
+    message: say("geometry.fork-swap.the-swap-needs-the-frame-fill", { key: measureLabel(key), key2: key }),
   }));
   const problems = [...missing, ...frameProblems(frame, "frame."), ...newPartProblems(frame, parts)];
   if (problems.length > 0) return refused(problems);
@@ -105,9 +107,8 @@ export function forkSwap(input: ForkSwapInput): Answer<ForkSwapValue> {
         code: "cannot-stand-level",
         at: "frame",
         given: frame,
-        allowed: "measures that put the front axle ahead of the BB and let both tyres touch level ground",
-        message:
-          "With these measures the bicycle cannot stand on level ground on both wheels. Measure the frame again.",
+        allowed: say("geometry.fork-swap.measures-that-put-the-front-axle"),
+        message: say("geometry.fork-swap.with-these-measures-the-bicycle-cannot"),
       },
     ]);
   }
@@ -125,9 +126,11 @@ function swapCautions(before: BicyclePoints, value: ForkSwapValue): Caution[] {
     cautions.push({
       code: "not-level-before",
       at: "frame",
-      message:
-        `By these measures the old front tyre stands ${Math.abs(gap).toFixed(1)} mm ${gap > 0 ? "above" : "below"} the ` +
-        `ground. ${turn.toFixed(2)} deg of the turn is in the measurements, not in the new parts. Measure again or use the survey.`,
+      message: say("geometry.fork-swap.by-these-measures-the-old-front", {
+        gap: Math.abs(gap).toFixed(1),
+        gap2: gap > 0 ? "above" : "below",
+        turn: turn.toFixed(2),
+      }),
     });
   }
   cautions.push(...steeringCautions(value.head_angle_deg, value.trail_mm));
@@ -141,15 +144,14 @@ export function steeringCautions(headAngleDeg: number, trailMm: number): Caution
     cautions.push({
       code: "unusual-head-angle",
       at: "value.head_angle_deg",
-      message: `A head angle of ${headAngleDeg.toFixed(1)} deg is outside 60 to 80. Check the figures that went in.`,
+      message: say("geometry.fork-swap.a-head-angle-of-deg-is", { headAngleDeg: headAngleDeg.toFixed(1) }),
     });
   }
   if (trailMm <= 0) {
     cautions.push({
       code: "no-trail",
       at: "value.trail_mm",
-      message:
-        "The tyre touches the ground ahead of the steering axis: the wheel will not centre itself. Do not ride it so.",
+      message: say("geometry.fork-swap.the-tyre-touches-the-ground-ahead"),
     });
   }
   return cautions;

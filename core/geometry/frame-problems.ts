@@ -2,7 +2,9 @@
  * Can these measures belong to any bicycle at all? All reasons why not, at once; none where they can.
  * A length given as a frame measure that cannot close its triangle is an impossible figure, not a doubtful reading.
  */
+
 import type { Refusal } from "../quantity/index.js";
+import { say } from "../texts/say.js";
 import { MEASURE_FIELDS, type NewParts, type SideViewInput, type SideViewKey } from "./frame-measures.js";
 
 /** What of these numbers lies outside what the method covers? `prefix` is the path before the key, e.g. "new.". */
@@ -11,13 +13,13 @@ export function rangeProblems(input: SideViewInput, prefix = ""): Refusal[] {
   for (const { key, label, min, max, unit } of MEASURE_FIELDS) {
     const given = input[key];
     if (given === undefined || (Number.isFinite(given) && given >= min && given <= max)) continue;
-    const allowed = `${min} to ${max} ${unit}`;
+    const allowed = say("geometry.frame-problems.to", { min, max, unit });
     refusals.push({
       code: "out-of-range",
       at: prefix + key,
       given,
       allowed,
-      message: `${label} (${prefix}${key}) is ${given}; allowed is ${allowed}.`,
+      message: say("geometry.frame-problems.is-allowed-is", { label, prefix, key, given, allowed }),
     });
   }
   return refusals;
@@ -41,20 +43,23 @@ export function closureProblems(input: SideViewInput, prefix = ""): Refusal[] {
       cannotClose(
         `${prefix}axle_to_crown_mm`,
         ac,
-        `more than the rake, ${Math.abs(rake)} mm`,
-        `Axle to crown ${ac} mm is not longer than the rake ${rake} mm: such a fork cannot exist. Measure both again.`,
+        say("geometry.frame-problems.more-than-the-rake-mm", { rake: Math.abs(rake) }),
+        say("geometry.frame-problems.axle-to-crown-mm-is-not", { ac, rake }),
       ),
     );
   }
   const drop = input.bb_drop_mm ?? (rear !== undefined && height !== undefined ? rear - height : undefined);
-  const where = input.bb_drop_mm === undefined ? "by BB height and rear radius" : "as given";
+  const where =
+    input.bb_drop_mm === undefined
+      ? say("geometry.frame-problems.by-bb-height-and-rear-radius")
+      : say("geometry.frame-problems.as-given");
   if (stay !== undefined && drop !== undefined && stay <= Math.abs(drop)) {
     refusals.push(
       cannotClose(
         `${prefix}chainstay_mm`,
         stay,
-        `more than the BB drop, ${Math.abs(drop)} mm`,
-        `Chainstay ${stay} mm is not longer than the BB drop ${drop} mm (${where}): the rear axle cannot be reached.`,
+        say("geometry.frame-problems.more-than-the-bb-drop-mm", { drop: Math.abs(drop) }),
+        say("geometry.frame-problems.chainstay-mm-is-not-longer-than", { stay, drop, where }),
       ),
     );
   }
@@ -65,8 +70,8 @@ export function closureProblems(input: SideViewInput, prefix = ""): Refusal[] {
         cannotClose(
           `${prefix}front_centre_mm`,
           fc,
-          `more than ${rise} mm, the front axle's height from the BB`,
-          `Front-centre ${fc} mm is not longer than the height of the front axle from the BB, ${rise} mm.`,
+          say("geometry.frame-problems.more-than-mm-the-front-axle", { rise }),
+          say("geometry.frame-problems.front-centre-mm-is-not-longer", { fc, rise }),
         ),
       );
     }

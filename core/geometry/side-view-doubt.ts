@@ -5,7 +5,9 @@
  * w = v / (sd sqrt(r)), v measured minus adjusted, r the redundancy number, says which one stands out.
  * Sources: M2; Baarda's test at 0.1 % (from memory, not re-read).
  */
+
 import type { Caution } from "../quantity/index.js";
+import { say } from "../texts/say.js";
 import { RAD } from "./bicycle-points.js";
 import { measureLabel, SIDE_VIEW_KEYS, type SideViewInput, type SideViewKey, USUAL_SD } from "./frame-measures.js";
 import { ALL_UNKNOWNS, figureSd, fitLayout } from "./side-view-fit.js";
@@ -46,9 +48,10 @@ export function doubts(input: SideViewInput, given: Float64Array, p: Float64Arra
       cautions.push({
         code: "disagrees",
         at: "front_radius_mm",
-        message:
-          `By these measures the front tyre would stand ${Math.abs(hang).toFixed(1)} mm ${hang > 0 ? "above" : "below"} the ground. ` +
-          "Angles, fork, BB drop and radii do not agree.",
+        message: say("geometry.side-view-doubt.by-these-measures-the-front-tyre", {
+          hang: Math.abs(hang).toFixed(1),
+          hang2: hang > 0 ? "above" : "below",
+        }),
       });
       return;
     }
@@ -61,9 +64,14 @@ export function doubts(input: SideViewInput, given: Float64Array, p: Float64Arra
     cautions.push({
       code: "disagrees",
       at: key,
-      message:
-        `${measureLabel(key)} (${key}) reads ${reading}, the others foretell ${foretold.toFixed(1)}: ` +
-        `off by ${off.toFixed(1)}, and ${(LIMIT_SD * USUAL_SD[key]).toFixed(1)} is what its own spread allows.`,
+      message: say("geometry.side-view-doubt.reads-the-others-foretell-off-by", {
+        key: measureLabel(key),
+        key2: key,
+        reading,
+        foretold: foretold.toFixed(1),
+        off: off.toFixed(1),
+        limitSd: (LIMIT_SD * USUAL_SD[key]).toFixed(1),
+      }),
     });
   };
   for (const row of [...subset.used.filter((r) => r !== LEVEL_ROW), ...subset.checks]) judge(row);
@@ -102,17 +110,19 @@ function findCulprit(
   const least_squares = sideFigures(p);
   const top = tests[0];
   if (!top || top.size <= LIMIT_SD) {
-    const message =
-      "Taken all together the readings still agree within their usual spread (no |w| over 3.29). Repeat the one that is named.";
+    const message = say("geometry.side-view-doubt.taken-all-together-the-readings-still");
     return { cautions: [{ code: "within-joint-spread", message }], more: { least_squares } };
   }
   const level = tests.filter((t) => t.size > LIMIT_SD && t.size >= 0.98 * top.size);
   const names = level.map((t) => measureLabel(t.key)).join(", ");
   if (level.length > 1) {
-    const message = `Any of these may be the wrong one (|w| ${top.size.toFixed(1)}), nothing else tells them apart: ${names}. Repeat them, or add one more measure.`;
+    const message = say("geometry.side-view-doubt.any-of-these-may-be-the", { size: top.size.toFixed(1), names });
     return { cautions: level.map((t) => ({ code: "likely-wrong", at: t.key, message })), more: { least_squares } };
   }
-  const message = `The likeliest wrong reading is the ${names} (|w| ${top.size.toFixed(1)}, limit 3.29). Measure it again.`;
+  const message = say("geometry.side-view-doubt.the-likeliest-wrong-reading-is-the", {
+    names,
+    size: top.size.toFixed(1),
+  });
   const without = withoutOne(input, given, top.key);
   return {
     cautions: [{ code: "likely-wrong", at: top.key, message }],

@@ -1,6 +1,7 @@
 /**
  * Which bicycles have exactly these readings? All sensible layouts that the used rows allow, best first.
  */
+import { say } from "../texts/say.js";
 import { RAD } from "./bicycle-points.js";
 import { MEASURE_FIELDS, SIDE_VIEW_KEYS, type SideViewInput } from "./frame-measures.js";
 import { ALL_UNKNOWNS, type Fit, fitLayout } from "./side-view-fit.js";
@@ -61,11 +62,12 @@ export function readings(input: SideViewInput): Float64Array {
 /** Why is this layout no bicycle? `undefined` where it is one. Only what the measures fix is judged. */
 export function whyNoBicycle(p: Float64Array, subset: Subset): string | undefined {
   const l = layout(p);
-  if (at(p, TY) <= 0) return "the head tube would lie below the BB";
-  if (l.fx <= 0) return "the front axle would lie behind the BB";
-  if (at(p, BACK) <= 0) return "the rear axle would lie ahead of the BB";
-  if (subset.fixed[AXIS_LENGTH] && at(p, AXIS_LENGTH) <= 0) return "the fork would point up";
-  if (at(p, TX) + at(p, BACK) <= 0) return "the head tube would lie behind the rear axle";
+  if (at(p, TY) <= 0) return say("geometry.side-view-solve.the-head-tube-would-lie-below");
+  if (l.fx <= 0) return say("geometry.side-view-solve.the-front-axle-would-lie-behind");
+  if (at(p, BACK) <= 0) return say("geometry.side-view-solve.the-rear-axle-would-lie-ahead");
+  if (subset.fixed[AXIS_LENGTH] && at(p, AXIS_LENGTH) <= 0)
+    return say("geometry.side-view-solve.the-fork-would-point-up");
+  if (at(p, TX) + at(p, BACK) <= 0) return say("geometry.side-view-solve.the-head-tube-would-lie-behind");
   for (let row = 0; row < SIDE_VIEW_KEYS.length; row++) {
     const field = MEASURE_FIELDS[row];
     if (!field || !subset.told[row]) continue;
@@ -76,7 +78,13 @@ export function whyNoBicycle(p: Float64Array, subset: Subset): string | undefine
     const high = angle ? field.max : 2 * field.max;
     if (!(value >= low - 1e-6 && value <= high + 1e-6)) {
       const label = field.label.startsWith("BB") ? field.label : field.label.toLowerCase();
-      return `the ${label} would be ${value.toFixed(1)} ${field.unit}, outside ${low} to ${high}`;
+      return say("geometry.side-view-solve.the-would-be-outside-to", {
+        label,
+        value: value.toFixed(1),
+        unit: field.unit,
+        low,
+        high,
+      });
     }
   }
   return undefined;

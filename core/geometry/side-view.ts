@@ -8,7 +8,9 @@
  * the figures come from all readings together; where only the ground disagrees, it steps back.
  * Equations: M1, M5. Solver: damped Gauss-Newton to 1e-9 mm.
  */
+
 import { type Answer, answered, type Band, type Caution, refused } from "../quantity/index.js";
+import { say } from "../texts/say.js";
 import { RAD } from "./bicycle-points.js";
 import { steeringCautions } from "./fork-swap.js";
 import { measureLabel, SIDE_VIEW_KEYS, type SideViewInput, type SideViewKey } from "./frame-measures.js";
@@ -154,9 +156,7 @@ function offTheGround(
 function weighedCaution(movedMm: number): Caution {
   return {
     code: "weighed-together",
-    message:
-      "The first readings alone would fix this bicycle only roughly, so all of them count here, each by its usual spread. " +
-      `That moved a figure by up to ${movedMm.toFixed(1)} mm.`,
+    message: say("geometry.side-view.the-first-readings-alone-would-fix", { movedMm: movedMm.toFixed(1) }),
   };
 }
 
@@ -179,10 +179,11 @@ function openHere(input: SideViewInput, p: Float64Array, subset: Subset): Answer
       code: "not-enough",
       at: "",
       given: givenKeys(input),
-      allowed: `one of: ${settles.join("; ")}`,
-      message:
-        `On this bicycle these measures leave open: ${open.join(", ")}. ` +
-        `It would be enough to measure ${settles.map(measureLabel).join("; or ")}.`,
+      allowed: say("geometry.side-view.one-of", { settles: settles.join("; ") }),
+      message: say("geometry.side-view.on-this-bicycle-these-measures-leave", {
+        open: open.join(", "),
+        measureLabel: settles.map(measureLabel).join(say("geometry.side-view.or")),
+      }),
     },
   ]);
 }
@@ -211,14 +212,15 @@ function answer(p: Float64Array, subset: Subset, doubt: Doubt, cautions: Caution
     bands[key] = {
       low: figures[key] - half,
       high: figures[key] + half,
-      means: "95 %, from the usual spread of workshop measuring (M2)",
+      means: say("geometry.side-view.95-from-the-usual-spread-of"),
     };
-    if (!(half <= WEAK_HALF_BAND_MM)) weak.push(`${key} ± ${half < 1000 ? half.toFixed(0) : "over 1000"}`);
+    if (!(half <= WEAK_HALF_BAND_MM))
+      weak.push(`${key} ± ${half < 1000 ? half.toFixed(0) : say("geometry.side-view.over-1000")}`);
   });
   if (weak.length > 0) {
     cautions.push({
       code: "weakly-fixed",
-      message: `These measures hardly fix: ${weak.join(", ")} mm. Measure an angle, the BB height or the wheelbase as well.`,
+      message: say("geometry.side-view.these-measures-hardly-fix-mm-measure", { weak: weak.join(", ") }),
     });
   }
   cautions.push(...steeringCautions(at(p, HA) / RAD, figures.trail_mm));
@@ -234,16 +236,18 @@ function twinCaution(twin: Float64Array): Caution {
   const other = sideFigures(twin);
   return {
     code: "two-solutions",
-    message:
-      `Two bicycles fit these readings. Shown is the more ordinary one; the other has stack ${other.stack_mm.toFixed(1)}, ` +
-      `reach ${other.reach_mm.toFixed(1)}, BB height ${other.bb_height_mm.toFixed(1)}. Measure the BB height or an angle to decide.`,
+    message: say("geometry.side-view.two-bicycles-fit-these-readings-shown", {
+      stackMm: other.stack_mm.toFixed(1),
+      reachMm: other.reach_mm.toFixed(1),
+      bbHeightMm: other.bb_height_mm.toFixed(1),
+    }),
   };
 }
 
 function noExactCaution(): Caution {
   return {
     code: "no-exact-layout",
-    message: "No bicycle has the first of these readings exactly. Shown is the least-squares fit of all of them.",
+    message: say("geometry.side-view.no-bicycle-has-the-first-of"),
   };
 }
 
@@ -251,7 +255,10 @@ function notEnough(input: SideViewInput, mask: number, subset: Subset): Answer<S
   const sets = whatWouldComplete(mask);
   const words = sets.slice(0, 6).map((set) => set.join(" + "));
   const first = sets[0] ?? [];
-  const allowed = first.length > 2 ? `these as well: ${words.join("")}` : `one of: ${words.join("; ")}`;
+  const allowed =
+    first.length > 2
+      ? say("geometry.side-view.these-as-well", { words: words.join("") })
+      : say("geometry.side-view.one-of-2", { words: words.join("; ") });
   const open = subset.open.flatMap((i) => FIGURE_KEYS[i] ?? []);
   return refused([
     {
@@ -260,13 +267,15 @@ function notEnough(input: SideViewInput, mask: number, subset: Subset): Answer<S
       given: givenKeys(input),
       allowed,
       message:
-        `These measures leave open: ${open.join(", ")}. ` +
+        say("geometry.side-view.these-measures-leave-open", { open: open.join(", ") }) +
         (first.length > 2
-          ? `Measure as well: ${first.map(measureLabel).join(", ")}.`
-          : `It would be enough to measure ${sets
-              .slice(0, 6)
-              .map((set) => set.map(measureLabel).join(" and "))
-              .join("; or ")}.`),
+          ? say("geometry.side-view.measure-as-well", { measureLabel: first.map(measureLabel).join(", ") })
+          : say("geometry.side-view.it-would-be-enough-to-measure", {
+              sets: sets
+                .slice(0, 6)
+                .map((set) => set.map(measureLabel).join(" and "))
+                .join(say("geometry.side-view.or")),
+            })),
     },
   ]);
 }
@@ -289,10 +298,12 @@ function cannotClose(
       code: "cannot-close",
       at: named.length === 1 ? (named[0] ?? "") : "",
       given: Object.fromEntries(named.map((key) => [key, input[key]])),
-      allowed: "measures that close to one bicycle",
+      allowed: say("geometry.side-view.measures-that-close-to-one-bicycle"),
       message: senseless
-        ? `These measures fit no bicycle: ${senseless}. Measure again, one more length than before.`
-        : `No bicycle has these measures together: ${named.map(measureLabel).join(", ")}. One of them is wrong; the triangle does not close.`,
+        ? say("geometry.side-view.these-measures-fit-no-bicycle-measure", { senseless })
+        : say("geometry.side-view.no-bicycle-has-these-measures-together", {
+            measureLabel: named.map(measureLabel).join(", "),
+          }),
     },
   ]);
 }

@@ -10,7 +10,9 @@
  * Limits: bar turned up to `lockDeg`; bar ends, toe clips, shoe shape and a drooping guard are not in it.
  * Sources: M8; limits 100 and 89 mm: ISO 4210-2 (from memory), 16 CFR 1512.17(d).
  */
+
 import { type Answer, answered, type Caution, type Refusal, refused } from "../quantity/index.js";
+import { say } from "../texts/say.js";
 import { type BicyclePoints, RAD } from "./bicycle-points.js";
 
 export interface ToeClearanceInput {
@@ -184,8 +186,8 @@ export function toeClearance(input: ToeClearanceInput): Answer<ToeClearanceValue
       code: "out-of-range",
       at: key,
       given,
-      allowed: "more than 0",
-      message: `${key} is ${given}; it must be more than 0.`,
+      allowed: say("geometry.toe-clearance.more-than-0"),
+      message: say("geometry.toe-clearance.is-it-must-be-more-than", { key, given }),
     });
   };
   needPositive("front_centre_horizontal_mm");
@@ -198,8 +200,11 @@ export function toeClearance(input: ToeClearanceInput): Answer<ToeClearanceValue
       code: "cannot-close",
       at: "tyre_width_mm",
       given: input.tyre_width_mm,
-      allowed: `under the front radius, ${input.front_radius_mm} mm`,
-      message: `A tyre ${input.tyre_width_mm} mm wide does not fit on a wheel of radius ${input.front_radius_mm} mm.`,
+      allowed: say("geometry.toe-clearance.under-the-front-radius-mm", { frontRadiusMm: input.front_radius_mm }),
+      message: say("geometry.toe-clearance.a-tyre-mm-wide-does-not", {
+        tyreWidthMm: input.tyre_width_mm,
+        frontRadiusMm: input.front_radius_mm,
+      }),
     });
   }
   if (refusals.length > 0) return refused(refusals);
@@ -214,13 +219,17 @@ function toeCautions(value: ToeClearanceValue, input: ToeClearanceInput): Cautio
   const gap = value.toe_clearance_mm;
   if (gap === null || gap >= value.wanted_mm - TWO_PLACES) return [];
   const to = input.guard_over_tyre_mm === undefined ? "tyre" : "guard";
-  const shown = `Toe to ${to} is ${gap.toFixed(0)} mm at ${(value.at_steer_deg ?? 0).toFixed(0)} deg of turn`;
+  const shown = say("geometry.toe-clearance.toe-to-is-mm-at-deg", {
+    to,
+    gap: gap.toFixed(0),
+    atSteerDeg: (value.at_steer_deg ?? 0).toFixed(0),
+  });
   if (gap < value.least_mm - TWO_PLACES) {
     return [
       {
         code: "toe-overlap",
         at: "value.toe_clearance_mm",
-        message: `${shown}, under 89, which new bicycles must keep even with foot retention (from memory, not re-read). A foot can catch the wheel at walking pace. Shorter crank, smaller tyre or another fork.`,
+        message: say("geometry.toe-clearance.under-89-which-new-bicycles-must", { shown }),
       },
     ];
   }
@@ -228,7 +237,7 @@ function toeCautions(value: ToeClearanceValue, input: ToeClearanceInput): Cautio
     {
       code: "toe-near",
       at: "value.toe_clearance_mm",
-      message: `${shown}, under 100, which new city bicycles must keep without foot retention (from memory, not re-read). Not for a novice or with a child on board.`,
+      message: say("geometry.toe-clearance.under-100-which-new-city-bicycles", { shown }),
     },
   ];
 }

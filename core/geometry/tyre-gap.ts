@@ -8,7 +8,9 @@
  * R: loaded radius as measured, else BSD / 2 + nominal width (± 3).
  * Sources: M6, M9 (common practice, no source); S14; least 6 on new bicycles: ISO 4210-2 (from memory).
  */
+
 import { type Answer, answered, type Band, type Caution, type Refusal, refused } from "../quantity/index.js";
+import { say } from "../texts/say.js";
 import { SAGGED_RADIUS_HALF_BAND_MM, saggedRadiusMm } from "./sagged-radius.js";
 
 export interface GapStation {
@@ -88,8 +90,8 @@ export function tyreGap(input: TyreGapInput): Answer<TyreGapValue> {
       code: "cannot-close",
       at: "tyre_width_mm",
       given: input.tyre_width_mm,
-      allowed: "more than 0 and less than twice the radius",
-      message: `A tyre ${input.tyre_width_mm} mm wide does not belong on a wheel of radius ${radius} mm.`,
+      allowed: say("geometry.tyre-gap.more-than-0-and-less-than"),
+      message: say("geometry.tyre-gap.a-tyre-mm-wide-does-not", { tyreWidthMm: input.tyre_width_mm, radius }),
     });
   }
   const inner = gapAtRadiusMm(input.stations, widest);
@@ -99,8 +101,8 @@ export function tyreGap(input: TyreGapInput): Answer<TyreGapValue> {
       code: "measure-first",
       at: "stations",
       given: radii,
-      allowed: `stations on both sides of ${widest.toFixed(1)} mm from the axle`,
-      message: `The tyre is widest ${widest.toFixed(1)} mm from the axle, and no gap was measured around there. Measure the inner gap at that radius.`,
+      allowed: say("geometry.tyre-gap.stations-on-both-sides-of-mm", { widest: widest.toFixed(1) }),
+      message: say("geometry.tyre-gap.the-tyre-is-widest-mm-from", { widest: widest.toFixed(1) }),
     });
   }
   if (inner === undefined || refusals.length > 0) return refused(refusals);
@@ -131,7 +133,7 @@ export function tyreGap(input: TyreGapInput): Answer<TyreGapValue> {
 }
 
 function radiusBand(radius: number): Record<string, Band> {
-  const means = "BSD/2 + width is good to ± 3 (common practice, no source); a roll-out under the rider to ± 1";
+  const means = say("geometry.tyre-gap.bsd-2-width-is-good-to");
   return { radius_mm: { low: radius - SAGGED_RADIUS_HALF_BAND_MM, high: radius + SAGGED_RADIUS_HALF_BAND_MM, means } };
 }
 
@@ -142,21 +144,20 @@ function gapCautions(value: TyreGapValue, input: TyreGapInput, guard: boolean): 
     cautions.push({
       code: "gap-under-4",
       at: "value.least_gap_mm",
-      message: `Only ${value.least_gap_mm.toFixed(1)} mm to the ${to}: under 4 a stone or a flexing wheel can jam it. Smaller tyre, or no guard there.`,
+      message: say("geometry.tyre-gap.only-mm-to-the-under-4", { leastGapMm: value.least_gap_mm.toFixed(1), to }),
     });
   } else if (value.judgement === "flag") {
     cautions.push({
       code: "gap-under-6",
       at: "value.least_gap_mm",
-      message: `${value.least_gap_mm.toFixed(1)} mm to the ${to}: new bicycles keep 6 (from memory, not re-read). Clean dry roads only, and look at it again when the wheel has run a while.`,
+      message: say("geometry.tyre-gap.mm-to-the-new-bicycles-keep", { leastGapMm: value.least_gap_mm.toFixed(1), to }),
     });
   }
   if (input.rim_inner_mm === undefined) {
     cautions.push({
       code: "rim-width-not-stated",
       at: "rim_inner_mm",
-      message:
-        "Rim width not stated: the tyre is taken as wide as its name says. It grows about 0.4 mm per mm of inner rim width; put a calliper on it at pressure.",
+      message: say("geometry.tyre-gap.rim-width-not-stated-the-tyre"),
     });
   }
   return cautions;

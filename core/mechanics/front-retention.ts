@@ -11,7 +11,9 @@
  * it is after shaking. A warning, never a proof. Sources: M17 (derived); pull-out test 2300 N shared by both ends:
  * ISO 4210-2 / EN 14764 family (from memory, not re-read).
  */
+
 import { type Answer, answered, type Caution, type Refusal, refused } from "../quantity/index.js";
+import { say } from "../texts/say.js";
 
 const STANDARD_GRAVITY = 9.80665;
 const RAD = Math.PI / 180;
@@ -95,8 +97,7 @@ function retentionCautions(value: FrontRetentionValue, worst: number): Caution[]
   const cautions: Caution[] = [
     {
       code: "warning-not-proof",
-      message:
-        "This is a warning, not a proof. Use a fork made for a disc, with closed or forward-opening ends and a second retention.",
+      message: say("mechanics.front-retention.this-is-a-warning-not-a"),
     },
   ];
   if (worst <= 0) return cautions;
@@ -104,20 +105,21 @@ function retentionCautions(value: FrontRetentionValue, worst: number): Caution[]
   cautions.push({
     code: "wheel-pushed-out",
     at: "slot_forward_deg",
-    message: `Braking pushes the ${side} end of the axle out of its slot with ${worst.toFixed(0)} N. Only the clamp holds it.`,
+    message: say("mechanics.front-retention.braking-pushes-the-end-of-the", { side, worst: worst.toFixed(0) }),
   });
   if (value.judgement === "clamp cannot hold it") {
     cautions.push({
       code: "clamp-too-weak",
       at: "clamp_n",
-      message: `That is more than the ${(value.grip_per_end_n ?? 0).toFixed(0)} N which this clamp holds by friction at one end. Do not ride it.`,
+      message: say("mechanics.front-retention.that-is-more-than-the-n", {
+        gripPerEndN: (value.grip_per_end_n ?? 0).toFixed(0),
+      }),
     });
   }
   if (worst > TEST_PER_END_N) {
     cautions.push({
       code: "over-pull-out-test",
-      message:
-        "The usual pull-out test gives each end 1150 N (from memory, not re-read): it proves nothing for this load.",
+      message: say("mechanics.front-retention.the-usual-pull-out-test-gives"),
     });
   }
   return cautions;
@@ -128,18 +130,28 @@ function retentionProblems(input: FrontRetentionInput): Refusal[] {
   const need = (at: keyof FrontRetentionInput, fits: (x: number) => boolean, allowed: string): void => {
     const given = input[at];
     if (given === undefined || (Number.isFinite(given) && fits(given))) return;
-    refusals.push({ code: "out-of-range", at, given, allowed, message: `${at} is ${given}; allowed is ${allowed}.` });
+    refusals.push({
+      code: "out-of-range",
+      at,
+      given,
+      allowed,
+      message: say("mechanics.front-retention.is-allowed-is", { at, given, allowed }),
+    });
   };
-  need("total_mass_kg", (x) => x > 0 && x <= 400, "more than 0, to 400 kg");
-  need("decel_g", (x) => x > 0 && x <= 1.2, "more than 0, to 1.2");
-  need("front_load_share", (x) => x >= 0 && x <= 1, "0 to 1");
-  need("front_radius_mm", (x) => x > 0, "more than 0 mm");
-  need("rotor_diameter_mm", (x) => x >= 100 && x <= 300, "100 to 300 mm");
+  need("total_mass_kg", (x) => x > 0 && x <= 400, say("mechanics.front-retention.more-than-0-to-400-kg"));
+  need("decel_g", (x) => x > 0 && x <= 1.2, say("mechanics.front-retention.more-than-0-to-1-2"));
+  need("front_load_share", (x) => x >= 0 && x <= 1, say("mechanics.front-retention.0-to-1"));
+  need("front_radius_mm", (x) => x > 0, say("mechanics.front-retention.more-than-0-mm"));
+  need("rotor_diameter_mm", (x) => x >= 100 && x <= 300, say("mechanics.front-retention.100-to-300-mm"));
   need("caliper_bearing_deg", (x) => x >= -180 && x <= 180, "-180 to 180 deg");
   need("slot_forward_deg", (x) => x >= -180 && x <= 180, "-180 to 180 deg");
-  need("dropout_from_centre_mm", (x) => x > 0, "more than 0 mm");
-  need("rotor_from_centre_mm", (x) => x >= 0 && x < input.dropout_from_centre_mm, "0 to under dropout_from_centre_mm");
-  need("clamp_n", (x) => x >= 0, "0 N or more");
-  need("friction", (x) => x > 0 && x <= 1, "more than 0, to 1");
+  need("dropout_from_centre_mm", (x) => x > 0, say("mechanics.front-retention.more-than-0-mm"));
+  need(
+    "rotor_from_centre_mm",
+    (x) => x >= 0 && x < input.dropout_from_centre_mm,
+    say("mechanics.front-retention.0-to-under-dropout-from-centre"),
+  );
+  need("clamp_n", (x) => x >= 0, say("mechanics.front-retention.0-n-or-more"));
+  need("friction", (x) => x > 0 && x <= 1, say("mechanics.front-retention.more-than-0-to-1"));
   return refusals;
 }

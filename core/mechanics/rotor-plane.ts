@@ -7,7 +7,9 @@
  * shoulders of 1.5 make them stand at 145. Forgetting it moves the caliper by more than its slots allow (about 2).
  * Sources: M15 and the rulings on hub widths; offsets from memory of six-bolt hub practice, not re-read.
  */
+
 import { type Answer, answered, type Caution, type Refusal, refused } from "../quantity/index.js";
+import { say } from "../texts/say.js";
 
 export interface RotorPlaneInput {
   readonly end: "rear" | "front";
@@ -45,8 +47,8 @@ export function rotorPlane(input: RotorPlaneInput): Answer<RotorPlaneValue> {
       code: "out-of-range",
       at: "dropout_gap_mm",
       given: gap,
-      allowed: "60 to 250 mm",
-      message: `Dropouts ${gap} mm apart hold no hub; allowed is 60 to 250 mm.`,
+      allowed: say("mechanics.rotor-plane.60-to-250-mm"),
+      message: say("mechanics.rotor-plane.dropouts-mm-apart-hold-no-hub", { gap }),
     });
   }
   if (!(seat >= 0 && seat < oln / 2)) {
@@ -54,8 +56,8 @@ export function rotorPlane(input: RotorPlaneInput): Answer<RotorPlaneValue> {
       code: "out-of-range",
       at: "rotor_offset_mm",
       given: seat,
-      allowed: `0 to under ${oln / 2} mm`,
-      message: `A rotor seat ${seat} mm inside the hub's face would lie beyond the centre; allowed is under ${oln / 2} mm.`,
+      allowed: say("mechanics.rotor-plane.0-to-under-mm", { oln: oln / 2 }),
+      message: say("mechanics.rotor-plane.a-rotor-seat-mm-inside-the", { seat, oln: oln / 2 }),
     });
   }
   if (refusals.length > 0) return refused(refusals);
@@ -65,17 +67,17 @@ export function rotorPlane(input: RotorPlaneInput): Answer<RotorPlaneValue> {
     cautions.push({
       code: "tab-plane-not-at-dropout",
       at: "dropout_gap_mm",
-      message:
-        `The tab plane lies ${Math.abs(inside).toFixed(1)} mm ${inside > 0 ? "inside" : "outside"} the dropout face. ` +
-        "A tab laid flush with the dropout would put the caliper out of reach of its slots.",
+      message: say("mechanics.rotor-plane.the-tab-plane-lies-mm-the", {
+        inside: Math.abs(inside).toFixed(1),
+        inside2: inside > 0 ? "inside" : "outside",
+      }),
     });
   }
   if (input.rotor_offset_mm === undefined) {
     cautions.push({
       code: "measure-hub",
       at: "rotor_offset_mm",
-      message:
-        "The rotor seat is taken where hubs usually have it (from memory, not re-read). Measure this hub before any metal is cut.",
+      message: say("mechanics.rotor-plane.the-rotor-seat-is-taken-where"),
     });
   }
   return answered(

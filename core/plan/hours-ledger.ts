@@ -4,7 +4,9 @@
  * Answer: sums and the verdict; over where the known hours alone break the ceiling, measure first where some are not
  *   known and could.
  */
+
 import { type Answer, answered, type LimitVerdict, refused } from "../quantity/index.js";
+import { say } from "../texts/say.js";
 
 export interface HoursLine {
   readonly id: string;
@@ -40,8 +42,8 @@ export function hoursLedger(input: {
             code: "bad-time",
             at: place,
             given: hours,
-            allowed: "0 hours or more; null where not known",
-            message: `${place} is ${hours}; give 0 hours or more.`,
+            allowed: say("plan.hours-ledger.0-hours-or-more-null-where"),
+            message: say("plan.hours-ledger.is-give-0-hours-or-more", { place, hours }),
           },
         ],
   );
@@ -74,7 +76,9 @@ export function hoursLedger(input: {
               {
                 code: "hours-not-known",
                 at: "lines",
-                message: `Hours not known: ${unknown.map((l) => `${l.what} (${l.id})`).join(", ")}. The sum leaves them out.`,
+                message: say("plan.hours-ledger.hours-not-known-the-sum-leaves", {
+                  unknown: unknown.map((l) => `${l.what} (${l.id})`).join(", "),
+                }),
               },
             ],
     },

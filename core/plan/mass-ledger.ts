@@ -6,7 +6,9 @@
  *   one line share their error, so a line of two counts twice its half-width, not √2 times.
  * Limits: the band covers the scales and the class means only. Source: mass-bands-practice (common practice).
  */
+
 import { type Answer, answered, type LimitVerdict, type NextStep, type Refusal, refused } from "../quantity/index.js";
+import { say } from "../texts/say.js";
 
 export const WEIGHED_HALF_WIDTH_G = 5;
 export const CLASS_MEAN_HALF_WIDTH_REL = 0.2;
@@ -51,8 +53,8 @@ export function massLedger(input: MassInput): Answer<MassValue> {
               code: "bad-amount",
               at: `lines[${i}].${key}`,
               given,
-              allowed: "0 or more; null for a mass that is not known",
-              message: `${key} of ${line.id} is ${given}; give 0 or more.`,
+              allowed: say("plan.mass-ledger.0-or-more-null-for-a"),
+              message: say("plan.mass-ledger.of-is-give-0-or-more", { key, line: line.id, given }),
             },
           ],
     ),
@@ -76,7 +78,11 @@ export function massLedger(input: MassInput): Answer<MassValue> {
   const unknown = input.lines.filter((l) => l.massG === null && l.qty > 0);
   const { limitG } = input;
   const verdict = limitG === undefined ? undefined : judge(massG, halfWidthG, limitG, unknown, input.limitIs);
-  const next: NextStep[] = unknown.map((l) => ({ kind: "measure", what: `Weigh ${l.what} (${l.id})`, tool: "scales" }));
+  const next: NextStep[] = unknown.map((l) => ({
+    kind: "measure",
+    what: say("plan.mass-ledger.weigh", { what: l.what, l: l.id }),
+    tool: "scales",
+  }));
   if (
     verdict === "measure first" &&
     unknown.length === 0 &&
@@ -85,7 +91,7 @@ export function massLedger(input: MassInput): Answer<MassValue> {
   ) {
     next.push({
       kind: "measure",
-      what: `Weigh ${widest.line.what} (${widest.line.id})`,
+      what: say("plan.mass-ledger.weigh-2", { what: widest.line.what, line: widest.line.id }),
       tool: "scales",
       accuracy: "± 5 g",
     });
@@ -95,14 +101,20 @@ export function massLedger(input: MassInput): Answer<MassValue> {
     cautions.push({
       code: "mass-not-known",
       at: "lines",
-      message: `Mass not known: ${unknown.map((l) => `${l.what} (${l.id})`).join(", ")}. The sum leaves them out.`,
+      message: say("plan.mass-ledger.mass-not-known-the-sum-leaves", {
+        unknown: unknown.map((l) => `${l.what} (${l.id})`).join(", "),
+      }),
     });
   }
   if (limitG !== undefined && input.limitIs === "wanted" && Math.abs(massG - limitG) < halfWidthG) {
     cautions.push({
       code: "band-across-the-limit",
       at: "limitG",
-      message: `${massG.toFixed(0)} ± ${halfWidthG.toFixed(0)} g lies across the wanted ${limitG} g.`,
+      message: say("plan.mass-ledger.g-lies-across-the-wanted-g", {
+        massG: massG.toFixed(0),
+        halfWidthG: halfWidthG.toFixed(0),
+        limitG,
+      }),
     });
   }
   return answered<MassValue>(

@@ -7,7 +7,9 @@
  * What is spent is gone either way: `toSpend` is what a choice can still change, and what a ready bicycle of the
  * wanted kind must be compared with.
  */
+
 import { type Answer, answered, type LimitVerdict, type NextStep, type Refusal, refused } from "../quantity/index.js";
+import { say } from "../texts/say.js";
 
 /** Half of the smallest coin: sums nearer than that to a limit count as on it. */
 export const COIN = 0.005;
@@ -94,7 +96,7 @@ export function moneyLedger(input: MoneyInput): Answer<MoneyValue> {
           ? []
           : unknown.map((l) => ({
               kind: "do",
-              what: `Ask the price of ${l.what} (${l.id})`,
+              what: say("plan.money-ledger.ask-the-price-of", { what: l.what, l: l.id }),
               at: `lines.${l.id}.price`,
             })),
       dearerThanReadyBicycleBy: input.readyBicycle === undefined ? undefined : toSpend - input.readyBicycle,
@@ -108,7 +110,9 @@ export function moneyLedger(input: MoneyInput): Answer<MoneyValue> {
               {
                 code: "price-not-known",
                 at: "lines",
-                message: `Price not known: ${unknown.map((l) => `${l.what} (${l.id})`).join(", ")}. The total leaves them out; it is not what the build costs.`,
+                message: say("plan.money-ledger.price-not-known-the-total-leaves", {
+                  unknown: unknown.map((l) => `${l.what} (${l.id})`).join(", "),
+                }),
               },
             ],
     },
@@ -124,8 +128,8 @@ export function lineRefusals(lines: readonly MoneyLine[]): Refusal[] {
         code: "duplicate-id",
         at: `lines[${i}].id`,
         given: line.id,
-        allowed: "an id that no other line has",
-        message: `${line.id} stands in the list twice; give the number of pieces instead.`,
+        allowed: say("plan.money-ledger.an-id-that-no-other-line"),
+        message: say("plan.money-ledger.stands-in-the-list-twice-give", { line: line.id }),
       });
     }
     seen.add(line.id);
@@ -138,8 +142,8 @@ export function lineRefusals(lines: readonly MoneyLine[]): Refusal[] {
           code: "bad-amount",
           at: `lines[${i}].${key}`,
           given,
-          allowed: "0 or more; null for a price that is not known",
-          message: `${key} of ${line.id} is ${given}; give 0 or more.`,
+          allowed: say("plan.money-ledger.0-or-more-null-for-a"),
+          message: say("plan.mass-ledger.of-is-give-0-or-more", { key, line: line.id, given }),
         });
       }
     }
@@ -157,6 +161,14 @@ function amountRefusals(input: MoneyInput): Refusal[] {
   return amounts.flatMap(([key, given]) =>
     given === undefined || (Number.isFinite(given) && given >= 0)
       ? []
-      : [{ code: "bad-amount", at: key, given, allowed: "0 or more", message: `${key} is ${given}; give 0 or more.` }],
+      : [
+          {
+            code: "bad-amount",
+            at: key,
+            given,
+            allowed: say("plan.money-ledger.0-or-more"),
+            message: say("plan.money-ledger.is-give-0-or-more", { key, given }),
+          },
+        ],
   );
 }

@@ -7,7 +7,9 @@
  *   `no-operations`, `too-many-operations`.
  * Limits: 200 operations.
  */
+
 import type { Refusal } from "../quantity/index.js";
+import { say } from "../texts/say.js";
 import { at } from "./at.js";
 
 export const MOST_OPERATIONS = 200;
@@ -49,8 +51,8 @@ export function readNetwork(operations: readonly NetworkOperation[], keys = SHEE
       code: "no-operations",
       at: where,
       given: 0,
-      allowed: `1 to ${MOST_OPERATIONS} operations`,
-      message: "There is nothing to plan yet: list at least one operation.",
+      allowed: say("plan.network.1-to-operations", { mostOperations: MOST_OPERATIONS }),
+      message: say("plan.network.there-is-nothing-to-plan-yet"),
     });
   }
   if (operations.length > MOST_OPERATIONS) {
@@ -58,8 +60,11 @@ export function readNetwork(operations: readonly NetworkOperation[], keys = SHEE
       code: "too-many-operations",
       at: where,
       given: operations.length,
-      allowed: `1 to ${MOST_OPERATIONS} operations`,
-      message: `${operations.length} operations are too many for one plan; ${MOST_OPERATIONS} is the most.`,
+      allowed: say("plan.network.1-to-operations", { mostOperations: MOST_OPERATIONS }),
+      message: say("plan.network.operations-are-too-many-for-one", {
+        operationsCount: operations.length,
+        mostOperations: MOST_OPERATIONS,
+      }),
     });
     return { kind: "refused", refusals };
   }
@@ -71,8 +76,8 @@ export function readNetwork(operations: readonly NetworkOperation[], keys = SHEE
         code: "duplicate-id",
         at: `${where}[${i}].id`,
         given: o.id,
-        allowed: "an id that no other operation has",
-        message: `Two operations have the id ${o.id}. Give one of them another.`,
+        allowed: say("plan.network.an-id-that-no-other-operation"),
+        message: say("plan.network.two-operations-have-the-id-give", { o: o.id }),
       });
     } else placeOf.set(o.id, i);
     for (const [key, time, unit] of [
@@ -84,8 +89,8 @@ export function readNetwork(operations: readonly NetworkOperation[], keys = SHEE
           code: "bad-time",
           at: `${where}[${i}].${key}`,
           given: time,
-          allowed: `0 ${unit} or more`,
-          message: `${key} of operation ${o.id} is ${time}; a time is a number of ${unit}, 0 or more.`,
+          allowed: say("plan.network.0-or-more", { unit }),
+          message: say("plan.network.of-operation-is-a-time-is", { key, o: o.id, time, unit }),
         });
       }
     }
@@ -100,8 +105,8 @@ export function readNetwork(operations: readonly NetworkOperation[], keys = SHEE
           code: "unknown-predecessor",
           at: `${where}[${i}].after[${k}]`,
           given: id,
-          allowed: "ids of operations in the list",
-          message: `Operation ${o.id} comes after ${id}, but there is no operation ${id} in the list.`,
+          allowed: say("plan.network.ids-of-operations-in-the-list"),
+          message: say("plan.network.operation-comes-after-but-there-is", { o: o.id, id }),
         });
       } else if (!places.includes(place)) places.push(place);
     });
@@ -119,8 +124,8 @@ export function readNetwork(operations: readonly NetworkOperation[], keys = SHEE
       code: "loop",
       at: where,
       given: loop,
-      allowed: "an order in which no operation waits for itself",
-      message: `Operations ${loop.join(" → ")} wait for each other in a ring. Take one "after" out of it.`,
+      allowed: say("plan.network.an-order-in-which-no-operation"),
+      message: say("plan.network.operations-wait-for-each-other-in", { loop: loop.join(" → ") }),
     });
   }
   if (refusals.length > 0) return { kind: "refused", refusals };

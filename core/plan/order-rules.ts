@@ -8,6 +8,7 @@
  *   - Bending, heating and drilling come before paint; paint needs a wait before the next work.
  * Source: workshop-order (common practice, no source).
  */
+import { say } from "../texts/say.js";
 import type { Evidence, IrreversibleKind, Operation, PlanFinding } from "./plan-types.js";
 import { irreversibleOf, missingNeeds } from "./read-need.js";
 
@@ -21,16 +22,16 @@ export interface OperationLock {
 const NEEDS_DRY_FIT: readonly IrreversibleKind[] = ["bend", "heat", "drill", "cut", "paint"];
 /** Work that spoils paint that is already on, and why. */
 const BEFORE_PAINT: Readonly<Partial<Record<IrreversibleKind, string>>> = {
-  bend: "bending cracks it",
-  heat: "heat burns it",
-  drill: "chips and clamps mark it",
+  bend: say("plan.order-rules.bending-cracks-it"),
+  heat: say("plan.order-rules.heat-burns-it"),
+  drill: say("plan.order-rules.chips-and-clamps-mark-it"),
 };
 const DONE_BY: Readonly<Record<IrreversibleKind, string>> = {
-  bend: "bends the frame",
-  heat: "heats the frame",
-  drill: "drills steel",
-  cut: "cuts steel",
-  paint: "puts paint on",
+  bend: say("plan.order-rules.bends-the-frame"),
+  heat: say("plan.order-rules.heats-the-frame"),
+  drill: say("plan.order-rules.drills-steel"),
+  cut: say("plan.order-rules.cuts-steel"),
+  paint: say("plan.order-rules.puts-paint-on"),
 };
 
 export function orderRules(
@@ -50,9 +51,9 @@ export function orderRules(
         level: "gate",
         at: e.operation,
         message: known
-          ? `The evidence for ${e.operation} opens nothing: it must say who, when and what was seen.`
-          : `Evidence was entered for ${e.operation}, but there is no such operation.`,
-        wayOut: "Have the person who looked enter name, date and what was found.",
+          ? say("plan.order-rules.the-evidence-for-opens-nothing-it", { operation: e.operation })
+          : say("plan.order-rules.evidence-was-entered-for-but-there", { operation: e.operation }),
+        wayOut: say("plan.order-rules.have-the-person-who-looked-enter"),
       });
     }
   }
@@ -73,9 +74,8 @@ export function orderRules(
       code: "no-dry-fit",
       level: "gate",
       at: "",
-      message:
-        "The plan has no dry fit. Everything is mounted once, bare, before steel is bent, heated, drilled, cut or painted.",
-      wayOut: "Add a dry fit with all parts there, and put it before that work.",
+      message: say("plan.order-rules.the-plan-has-no-dry-fit"),
+      wayOut: say("plan.order-rules.add-a-dry-fit-with-all"),
     });
   }
 
@@ -95,12 +95,18 @@ export function orderRules(
           code: accepted ? "before-dry-fit-risk-accepted" : "before-dry-fit",
           level: accepted ? "flag" : "gate",
           at: o.id,
-          message: `${o.id} (${o.what}) ${DONE_BY[kind]} and is planned before any dry fit.${
-            accepted && who !== undefined ? ` Risk accepted by ${who.by} on ${who.on}: ${who.what}.` : ""
-          }`,
+          message: say("plan.order-rules.and-is-planned-before-any-dry", {
+            o: o.id,
+            what: o.what,
+            doneBy: DONE_BY[kind],
+            accepted:
+              accepted && who !== undefined
+                ? say("plan.order-rules.risk-accepted-by-on", { by: who.by, on: who.on, what: who.what })
+                : "",
+          }),
           wayOut: accepted
-            ? "Move it behind the dry fit if that still can be done."
-            : "Move it behind the dry fit, or have somebody accept the risk by name, with the date and what was measured instead.",
+            ? say("plan.order-rules.move-it-behind-the-dry-fit")
+            : say("plan.order-rules.move-it-behind-the-dry-fit-2"),
         });
       }
     }
@@ -110,8 +116,12 @@ export function orderRules(
         code: "ability-missing",
         level: "flag",
         at: o.id,
-        message: `${o.id} (${o.what}) needs ${word.replaceAll("_", " ")}, which this shop does not have.`,
-        wayOut: "Send it out, borrow the tool and the hands, or choose another way.",
+        message: say("plan.order-rules.needs-which-this-shop-does-not", {
+          o: o.id,
+          what: o.what,
+          word: word.replaceAll("_", " "),
+        }),
+        wayOut: say("plan.order-rules.send-it-out-borrow-the-tool"),
       });
     }
     for (const word of needs.toConfirm) {
@@ -119,8 +129,12 @@ export function orderRules(
         code: "ability-condition",
         level: "flag",
         at: o.id,
-        message: `${o.id} (${o.what}) needs ${word.replaceAll("_", " ")}; the shop has the ability, but not under that condition.`,
-        wayOut: "Ask whoever does it, and write down who that is.",
+        message: say("plan.order-rules.needs-the-shop-has-the-ability", {
+          o: o.id,
+          what: o.what,
+          word: word.replaceAll("_", " "),
+        }),
+        wayOut: say("plan.order-rules.ask-whoever-does-it-and-write"),
       });
     }
   }
@@ -131,8 +145,8 @@ export function orderRules(
         code: "paint-without-wait",
         level: "flag",
         at: paint.id,
-        message: `${paint.id} (${paint.what}) has no wait after it, but work follows.`,
-        wayOut: "Enter the wait that the can's own sheet names for your temperature.",
+        message: say("plan.order-rules.has-no-wait-after-it-but", { paint: paint.id, what: paint.what }),
+        wayOut: say("plan.order-rules.enter-the-wait-that-the-can"),
       });
     }
     for (const o of operations) {
@@ -145,9 +159,9 @@ export function orderRules(
         level: fixed ? "flag" : "advice",
         at: o.id,
         message: fixed
-          ? `${o.id} (${o.what}) comes after the paint of ${paint.id}; ${why}.`
-          : `Nothing says that ${o.id} (${o.what}) comes before the paint of ${paint.id}; done after it, ${why}.`,
-        wayOut: `Put ${o.id} before ${paint.id}.`,
+          ? say("plan.order-rules.comes-after-the-paint-of", { o: o.id, what: o.what, paint: paint.id, why })
+          : say("plan.order-rules.nothing-says-that-comes-before-the", { o: o.id, what: o.what, paint: paint.id, why }),
+        wayOut: say("plan.order-rules.put-before", { o: o.id, paint: paint.id }),
       });
     }
   }

@@ -9,10 +9,14 @@
  *   operation is shown and marked, not released.
  * Sources: critical-path-textbook, plan-derivation, workshop-order.
  */
+
 import { type Answer, answered, type Caution, type Refusal, refused } from "../quantity/index.js";
+import { say } from "../texts/say.js";
 import { at } from "./at.js";
 import { calendarSlack } from "./calendar-slack.js";
 import { criticalPath } from "./critical-path.js";
+import { intoSessions } from "./into-sessions.js";
+import { meantSessions } from "./meant-sessions.js";
 import { everythingBefore } from "./network.js";
 import { orderRules } from "./order-rules.js";
 import { dateAfter } from "./plan-date.js";
@@ -54,7 +58,7 @@ export function planBuild(input: PlanInput): Answer<PlanValue> {
     return {
       id: o.id,
       what: o.what,
-      piece: piece.of === 1 ? "" : `${piece.number} of ${piece.of}`,
+      piece: piece.of === 1 ? "" : say("plan.plan-build.of", { number: piece.number, of: piece.of }),
       handsOnH: p.endH - p.startH,
       session: p.window + 1,
       day,
@@ -94,6 +98,7 @@ export function planBuild(input: PlanInput): Answer<PlanValue> {
   const meetsDeadline = deadlineDays === undefined ? undefined : whole.length.days <= deadlineDays;
   const ways =
     deadlineDays !== undefined && meetsDeadline === false ? waysBack(input.operations, calendar, deadlineDays) : [];
+  const sessionWord = input.sessionWord ?? "session";
   const handsOnH = plain.handsOnH.reduce((sum, h) => sum + h, 0);
   const value: PlanValue = {
     operations,
@@ -106,20 +111,30 @@ export function planBuild(input: PlanInput): Answer<PlanValue> {
     deadlineDays,
     meetsDeadline,
     waysBack: ways,
+    sessionsListed: Number.isFinite(sessionsListed) ? sessionsListed : undefined,
+    lastSessionEndsDay: Number.isFinite(sessionsListed)
+      ? (calendar.startOf(sessionsListed - 1) + calendar.lengthH) / 24
+      : undefined,
+    sessionWord,
+    intoSessions: whole.length.sessions > sessionsListed ? intoSessions(input.operations, calendar) : [],
     orders,
     findings: [],
   };
-  const findings = [...rules.findings, ...timeFindings(input, value, sessionsListed, calendar.lengthH)];
+  const findings = [
+    ...rules.findings,
+    ...meantSessions(input.operations, calendar, sessionWord),
+    ...timeFindings(input, value, sessionsListed, calendar.lengthH),
+  ];
   const cautions: Caution[] = [];
   for (const [length, how] of [
     [whole.length, "in whole pieces"],
-    [cut.length, "cut at closing time"],
+    [cut.length, say("plan.plan-build.cut-at-closing-time")],
   ] as const) {
     if (!length.proven) {
       cautions.push({
         code: "not-proven-earliest",
         at: "operations",
-        message: `The plan ${how} can be carried out, but it is not proven the earliest.`,
+        message: say("plan.plan-build.the-plan-can-be-carried-out", { how }),
       });
     }
   }
@@ -140,8 +155,8 @@ function deliveryRefusals(input: PlanInput): Refusal[] {
         code: "unknown-operation",
         at: `deliveries[${i}].neededBy`,
         given: d.neededBy,
-        allowed: "the id of an operation in the list",
-        message: `${d.part} is needed by ${d.neededBy}, but there is no such operation.`,
+        allowed: say("plan.plan-build.the-id-of-an-operation-in"),
+        message: say("plan.plan-build.is-needed-by-but-there-is", { part: d.part, neededBy: d.neededBy }),
       });
     }
     if (!(Number.isFinite(d.deliveryDays) && d.deliveryDays >= 0)) {
@@ -149,8 +164,8 @@ function deliveryRefusals(input: PlanInput): Refusal[] {
         code: "bad-time",
         at: `deliveries[${i}].deliveryDays`,
         given: d.deliveryDays,
-        allowed: "0 days or more",
-        message: `${d.part} takes ${d.deliveryDays} days to come; give 0 days or more.`,
+        allowed: say("plan.plan-build.0-days-or-more"),
+        message: say("plan.plan-build.takes-days-to-come-give-0", { part: d.part, deliveryDays: d.deliveryDays }),
       });
     }
     return refusals;
@@ -165,7 +180,15 @@ function limitRefusals(input: PlanInput): Refusal[] {
   return limits.flatMap(([key, given]) =>
     given === undefined || (Number.isFinite(given) && given >= 0)
       ? []
-      : [{ code: "bad-limit", at: key, given, allowed: "0 or more", message: `${key} is ${given}; give 0 or more.` }],
+      : [
+          {
+            code: "bad-limit",
+            at: key,
+            given,
+            allowed: say("plan.money-ledger.0-or-more"),
+            message: say("plan.money-ledger.is-give-0-or-more", { key, given }),
+          },
+        ],
   );
 }
 
@@ -179,8 +202,8 @@ function timeFindings(input: PlanInput, plan: PlanValue, sessionsListed: number,
         code: "gate-cannot-wait",
         level: "gate",
         at: o.id,
-        message: `${o.id} (${o.what}) is a dry fit; it cannot be left for later.`,
-        wayOut: "Take the mark off it.",
+        message: say("plan.plan-build.is-a-dry-fit-it-cannot", { o: o.id, what: o.what }),
+        wayOut: say("plan.plan-build.take-the-mark-off-it"),
       });
     }
     const pieces = plan.operations.filter((p) => p.id === o.id && p.piece !== "");
@@ -189,8 +212,14 @@ function timeFindings(input: PlanInput, plan: PlanValue, sessionsListed: number,
         code: "longer-than-a-session",
         level: "advice",
         at: o.id,
-        message: `${o.id} (${o.what}, ${o.handsOnH} h) fits no session of ${sessionH} h and is cut into ${pieces.map((p) => one(p.handsOnH).replace(".0", "")).join(" + ")}.`,
-        wayOut: "Say where it can be put down, or find one longer session.",
+        message: say("plan.plan-build.h-fits-no-session-of-h", {
+          o: o.id,
+          what: o.what,
+          handsOnH: o.handsOnH,
+          sessionH,
+          pieces: pieces.map((p) => one(p.handsOnH).replace(".0", "")).join(" + "),
+        }),
+        wayOut: say("plan.plan-build.say-where-it-can-be-put"),
       });
     }
   }
@@ -199,8 +228,15 @@ function timeFindings(input: PlanInput, plan: PlanValue, sessionsListed: number,
       code: "sessions-run-out",
       level: "flag",
       at: "",
-      message: `The work takes ${plan.onePiece.sessions} sessions and ${sessionsListed} are listed. Waits count in clock hours from the end of the task.`,
-      wayOut: `Find ${plan.onePiece.sessions - sessionsListed} more, cut or move a task, or move a wait off the way.`,
+      message: say("plan.plan-build.the-work-takes-s-and-there", {
+        sessions: plan.onePiece.sessions,
+        sessionWord: plan.sessionWord,
+        sessionsListed,
+        intoSessions: plan.intoSessions
+          .map((w) => say("plan.plan-build.with", { what: w.what, sessions: w.sessions }))
+          .join(""),
+      }),
+      wayOut: say("plan.plan-build.find-more-cut-or-move-a", { sessions: plan.onePiece.sessions - sessionsListed }),
     });
   }
   if (input.hoursMax !== undefined && plan.handsOnH > input.hoursMax + 1e-9) {
@@ -208,8 +244,12 @@ function timeFindings(input: PlanInput, plan: PlanValue, sessionsListed: number,
       code: "hours-over",
       level: "flag",
       at: "",
-      message: `The work takes ${one(plan.handsOnH)} h and ${one(input.hoursMax)} h are given: over by ${one(plan.handsOnH - input.hoursMax)} h.`,
-      wayOut: "Leave something out, or get help.",
+      message: say("plan.plan-build.the-work-takes-h-and-h", {
+        handsOnH: one(plan.handsOnH),
+        hoursMax: one(input.hoursMax),
+        handsOnH2: one(plan.handsOnH - input.hoursMax),
+      }),
+      wayOut: say("plan.plan-build.leave-something-out-or-get-help"),
     });
   }
   for (const order of plan.orders) {
@@ -218,28 +258,44 @@ function timeFindings(input: PlanInput, plan: PlanValue, sessionsListed: number,
         code: "order-before-the-start",
         level: "flag",
         at: order.part,
-        message: `${order.part} must be ordered ${-order.orderByDay} days before the first session, or ${order.neededBy} waits for it.`,
+        message: say("plan.plan-build.must-be-ordered-days-before-the", {
+          part: order.part,
+          orderByDay: -order.orderByDay,
+          neededBy: order.neededBy,
+        }),
         wayOut:
           order.slackDays >= -order.orderByDay
-            ? "It may come that much later without moving the finish."
-            : "Order it now, take one that is in the bin, or start later.",
+            ? say("plan.plan-build.it-may-come-that-much-later")
+            : say("plan.plan-build.order-it-now-take-one-that"),
       });
     }
   }
   if (input.deadlineDays !== undefined && plan.meetsDeadline === false) {
     const works = plan.waysBack.find((w) => w.meetsDeadline);
-    const tried = plan.waysBack.map((w) => `${w.what}: ${one(w.days)}${w.meetsDeadline ? "" : " (too late)"}`);
-    const proven = plan.onePiece.proven ? "cannot be met" : "is not met by the best plan found";
+    const tried = plan.waysBack.map(
+      (w) => `${w.what}: ${one(w.days)}${w.meetsDeadline ? "" : say("plan.plan-build.too-late")}`,
+    );
+    const proven = plan.onePiece.proven
+      ? say("plan.plan-build.cannot-be-met")
+      : say("plan.plan-build.is-not-met-by-the-best");
     findings.push({
       code: "deadline-not-met",
       level: "flag",
       at: "",
-      message: `The deadline of ${input.deadlineDays} days ${proven} with ${sessionH} h a session and ${one(plan.waitsDays)} days of waits. It takes ${one(plan.onePiece.days)} days with each task in one piece and ${one(plan.cutAtClosing.days)} with tasks cut at closing time; ${one(plan.criticalPathDays)} if hands and hours were no limit.`,
+      message: say("plan.plan-build.the-deadline-of-days-with-h", {
+        deadlineDays: input.deadlineDays,
+        proven,
+        sessionH,
+        waitsDays: one(plan.waitsDays),
+        days: one(plan.onePiece.days),
+        days2: one(plan.cutAtClosing.days),
+        criticalPathDays: one(plan.criticalPathDays),
+      }),
       wayOut:
         (works === undefined
-          ? "None of the ways tried is enough. "
-          : `Would do: ${works.what}, ${one(works.days)} days. `) +
-        (tried.length > 0 ? `Tried, in days: ${tried.join("; ")}.` : ""),
+          ? say("plan.plan-build.none-of-the-ways-tried-is")
+          : say("plan.plan-build.would-do-days", { what: works.what, days: one(works.days) })) +
+        (tried.length > 0 ? say("plan.plan-build.tried-in-days", { tried: tried.join("; ") }) : ""),
     });
   }
   return findings;

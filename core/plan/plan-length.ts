@@ -3,7 +3,9 @@
  * Inputs: operations (ids known, no ring), calendar, cut or not. Answer: network, plan, and which operation each piece
  *   belongs to. Where work is not cut, what fits no session is cut by `cutPieces` and nothing else.
  */
+
 import type { Refusal } from "../quantity/index.js";
+import { say } from "../texts/say.js";
 import { type Calendar, CLOCK_EPS_H } from "./calendar.js";
 import { cutPieces } from "./cut-pieces.js";
 import type { CalendarPlan } from "./feasible-calendar.js";
@@ -56,7 +58,7 @@ export function planLength(
 ): LengthFound {
   const pieces: Piece[] = [];
   const rows: NetworkOperation[] = [];
-  const name = (id: string, k: number, of: number) => (of === 1 ? id : `${id} piece ${k} of ${of}`);
+  const name = (id: string, k: number, of: number) => (of === 1 ? id : say("plan.plan-length.piece-of", { id, k, of }));
   const count = (o: Operation) =>
     !cutAtClosing && o.handsOnH > calendar.lengthH + CLOCK_EPS_H ? cutPieces(o.handsOnH, calendar.lengthH).length : 1;
   const lastPiece = new Map(operations.map((o) => [o.id, name(o.id, count(o), count(o))]));

@@ -22,6 +22,8 @@ export interface Operation {
   readonly gate?: boolean;
   /** Stated by the builder; "no" overrules what its needs or words suggest. */
   readonly irreversible?: IrreversibleKind | "no";
+  /** The session for which the builder means it, the first is 1; left out: wherever it falls. */
+  readonly session?: number;
   /** True: the builder would accept doing it after the deadline (a clear coat, lights). */
   readonly mayComeLater?: boolean;
 }
@@ -72,6 +74,8 @@ export interface Delivery {
 export interface PlanInput {
   readonly operations: readonly Operation[];
   readonly shop: Shop;
+  /** What a session is called here; "session" where left out. */
+  readonly sessionWord?: string;
   readonly evidence?: readonly Evidence[];
   readonly deliveries?: readonly Delivery[];
   /** Days from the start of the first session. */
@@ -141,6 +145,14 @@ export interface Length {
   readonly proven: boolean;
 }
 
+/** One way that was tried to get the work into the sessions there are. */
+export interface IntoSessions {
+  readonly what: string;
+  readonly sessions: number;
+  readonly proven: boolean;
+  readonly fits: boolean;
+}
+
 export interface PlanValue {
   readonly operations: readonly PlannedOperation[];
   readonly handsOnH: number;
@@ -152,6 +164,13 @@ export interface PlanValue {
   readonly deadlineDays: number | undefined;
   readonly meetsDeadline: boolean | undefined;
   readonly waysBack: readonly WayBack[];
+  /** How many sessions there are in all; undefined where the shop stays open. */
+  readonly sessionsListed: number | undefined;
+  /** Days from the start of the first session to the end of the last one there is. */
+  readonly lastSessionEndsDay: number | undefined;
+  readonly sessionWord: string;
+  /** Ways tried where the sessions do not suffice. */
+  readonly intoSessions: readonly IntoSessions[];
   readonly orders: readonly OrderBy[];
   readonly findings: readonly PlanFinding[];
 }

@@ -2,24 +2,23 @@
  * The sheet `schedule`: in which order, on which evenings, and when is it finished? One description for web form,
  * command and call; the answer comes from `schedule`.
  */
+
 import type { Sheet } from "../sheet/index.js";
+import { say } from "../texts/say.js";
 import { MOST_OPERATIONS } from "./network.js";
 import { MOST_BUILDERS, schedule } from "./schedule.js";
 import type { ScheduleInput, ScheduleValue } from "./schedule-types.js";
 
 export const scheduleSheet: Sheet<ScheduleInput, ScheduleValue> = {
   id: "schedule",
-  question: "In which order, on which evenings, and when is it finished?",
-  notes:
-    "Times in hours. The critical path takes unlimited hands and works round the clock; a cure holds up every successor, and the cure of an operation that nothing follows does not count. " +
-    "The evening plan takes the builders and evenings given: each operation in one piece inside one evening, also one with no hands-on time. Clock zero is the start of the first evening; elapsed days are clock hours / 24. " +
-    "The plan shown is one of those with the earliest finish where proven_optimal is true.",
+  question: say("plan.schedule-sheet.in-which-order-on-which-evenings"),
+  notes: say("plan.schedule-sheet.times-in-hours-the-critical-path"),
   fields: [
     {
       kind: "number",
       key: "evening_length_h",
-      label: "Length of an evening",
-      help: "Hours in which the builder can work in one go.",
+      label: say("plan.schedule-sheet.length-of-an-evening"),
+      help: say("plan.schedule-sheet.hours-in-which-the-builder-can"),
       unit: "h",
       min: 0.1,
       max: 24,
@@ -28,8 +27,8 @@ export const scheduleSheet: Sheet<ScheduleInput, ScheduleValue> = {
     {
       kind: "numbers",
       key: "evening_days",
-      label: "Evenings, as day numbers",
-      help: "Day 0 is the first evening; tue, thu, sat is 0, 2, 4, 7, 9, 11 and so on.",
+      label: say("plan.schedule-sheet.evenings-as-day-numbers"),
+      help: say("plan.schedule-sheet.day-0-is-the-first-evening"),
       unit: "day",
       min: 0,
       max: 3650,
@@ -40,8 +39,8 @@ export const scheduleSheet: Sheet<ScheduleInput, ScheduleValue> = {
     {
       kind: "number",
       key: "builders",
-      label: "Builders at the same time",
-      help: "Each works on an operation of his own.",
+      label: say("plan.schedule-sheet.builders-at-the-same-time"),
+      help: say("plan.schedule-sheet.each-works-on-an-operation-of"),
       unit: "count",
       min: 1,
       max: MOST_BUILDERS,
@@ -57,12 +56,19 @@ export const scheduleSheet: Sheet<ScheduleInput, ScheduleValue> = {
       maxItems: MOST_OPERATIONS,
       of: [
         { kind: "number", key: "id", label: "Number", unit: "count", min: 0, max: 1_000_000, integer: true, start: 1 },
-        { kind: "text", key: "name", label: "What is done", maxLength: 200, start: "strip and bag", optional: true },
+        {
+          kind: "text",
+          key: "name",
+          label: say("plan.schedule-sheet.what-is-done"),
+          maxLength: 200,
+          start: say("plan.schedule-sheet.strip-and-bag"),
+          optional: true,
+        },
         {
           kind: "number",
           key: "hands_on_h",
-          label: "Hands-on time",
-          help: "Hours the builder is busy with it.",
+          label: say("plan.schedule-sheet.hands-on-time"),
+          help: say("plan.schedule-sheet.hours-the-builder-is-busy-with"),
           unit: "h",
           min: 0,
           max: 10_000,
@@ -71,8 +77,8 @@ export const scheduleSheet: Sheet<ScheduleInput, ScheduleValue> = {
         {
           kind: "number",
           key: "cure_after_h",
-          label: "Wait after it",
-          help: "Clock hours from its end before anything that follows may start: paint, glue, oil, post.",
+          label: say("plan.schedule-sheet.wait-after-it"),
+          help: say("plan.schedule-sheet.clock-hours-from-its-end-before"),
           unit: "h",
           min: 0,
           max: 100_000,
@@ -81,8 +87,8 @@ export const scheduleSheet: Sheet<ScheduleInput, ScheduleValue> = {
         {
           kind: "numbers",
           key: "after",
-          label: "Comes after",
-          help: "Numbers of the operations that must be finished before.",
+          label: say("plan.schedule-sheet.comes-after"),
+          help: say("plan.schedule-sheet.numbers-of-the-operations-that-must"),
           unit: "count",
           min: 0,
           max: 1_000_000,
@@ -93,25 +99,24 @@ export const scheduleSheet: Sheet<ScheduleInput, ScheduleValue> = {
         },
       ],
       start: [
-        { id: 1, name: "strip and bag", hands_on_h: 2.5, cure_after_h: 0, after: [] },
-        { id: 2, name: "dry fit", hands_on_h: 3, cure_after_h: 0, after: [1] },
-        { id: 3, name: "prime and colour", hands_on_h: 3, cure_after_h: 24, after: [2] },
+        { id: 1, name: say("plan.schedule-sheet.strip-and-bag"), hands_on_h: 2.5, cure_after_h: 0, after: [] },
+        { id: 2, name: say("plan.schedule-sheet.dry-fit"), hands_on_h: 3, cure_after_h: 0, after: [1] },
+        { id: 3, name: say("plan.schedule-sheet.prime-and-colour"), hands_on_h: 3, cure_after_h: 24, after: [2] },
         { id: 4, name: "assemble", hands_on_h: 2.5, cure_after_h: 0, after: [3] },
       ],
     },
   ],
   gives: [
-    { key: "critical_path_h", means: "length of the plain critical path, hours" },
-    { key: "critical_operations", means: "numbers of the operations without float, first to last" },
-    { key: "earliest_start_h", means: "earliest start of each operation, hours from the start" },
-    { key: "latest_start_h", means: "latest start that does not lengthen the path, hours" },
-    { key: "total_float_h", means: "hours each operation may slip" },
-    { key: "hands_on_total_h", means: "sum of the hands-on times, hours" },
-    { key: "cure_total_h", means: "sum of the waits, hours" },
+    { key: "critical_path_h", means: say("plan.schedule-sheet.length-of-the-plain-critical-path") },
+    { key: "critical_operations", means: say("plan.schedule-sheet.numbers-of-the-operations-without-float") },
+    { key: "earliest_start_h", means: say("plan.schedule-sheet.earliest-start-of-each-operation-hours") },
+    { key: "latest_start_h", means: say("plan.schedule-sheet.latest-start-that-does-not-lengthen") },
+    { key: "total_float_h", means: say("plan.schedule-sheet.hours-each-operation-may-slip") },
+    { key: "hands_on_total_h", means: say("plan.schedule-sheet.sum-of-the-hands-on-times") },
+    { key: "cure_total_h", means: say("plan.schedule-sheet.sum-of-the-waits-hours") },
     {
       key: "one_builder",
-      means:
-        "the plan on the evenings given, with any number of builders: possible or not, finish in clock hours, evening number, hours into it, days, whether proven the earliest, and the start of every operation",
+      means: say("plan.schedule-sheet.the-plan-on-the-evenings-given"),
     },
   ],
   run: (input) => schedule(input),

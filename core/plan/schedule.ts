@@ -10,7 +10,9 @@
  * Limits: `proven_optimal` is false where the search ended before a proof; `lower_bound_clock_h` then says how much
  *   earlier a plan could be at most. Sources: critical-path-textbook, plan-derivation, bin-packing-bound.
  */
+
 import { type Answer, answered, type Caution, type Refusal, refused } from "../quantity/index.js";
+import { say } from "../texts/say.js";
 import { at } from "./at.js";
 import { CLOCK_EPS_H, makeCalendar } from "./calendar.js";
 import { criticalPath } from "./critical-path.js";
@@ -52,7 +54,7 @@ export function schedule(input: ScheduleInput, budgetStates = USUAL_BUDGET_STATE
       cautions.push({
         code: "cures-after-the-end",
         at: `operations[${i}].cure_after_h`,
-        message: `Nothing follows operation ${at(network.ids, i)}, so its ${cure} h of cure are not in the finish. Leave it alone that long all the same.`,
+        message: say("plan.schedule.nothing-follows-operation-so-its-h", { ids: at(network.ids, i), cure }),
       });
     }
   });
@@ -80,8 +82,8 @@ function eveningRefusals(input: ScheduleInput): Refusal[] {
       code: "evening-length",
       at: "evening_length_h",
       given: length,
-      allowed: "over 0 and up to 24 hours",
-      message: `An evening of ${length} h cannot be planned; give over 0 and up to 24 hours.`,
+      allowed: say("plan.shop-calendar.over-0-and-up-to-24"),
+      message: say("plan.schedule.an-evening-of-h-cannot-be", { length }),
     });
   }
   if (!(Number.isInteger(builders) && builders >= 1 && builders <= MOST_BUILDERS)) {
@@ -89,8 +91,8 @@ function eveningRefusals(input: ScheduleInput): Refusal[] {
       code: "builders",
       at: "builders",
       given: builders,
-      allowed: `a whole number from 1 to ${MOST_BUILDERS}`,
-      message: `${builders} builders cannot be planned; give a whole number from 1 to ${MOST_BUILDERS}.`,
+      allowed: say("plan.schedule.a-whole-number-from-1-to", { mostBuilders: MOST_BUILDERS }),
+      message: say("plan.schedule.builders-cannot-be-planned-give-a", { builders, mostBuilders: MOST_BUILDERS }),
     });
   }
   if (days.length === 0) {
@@ -98,8 +100,8 @@ function eveningRefusals(input: ScheduleInput): Refusal[] {
       code: "no-evenings",
       at: "evening_days",
       given: [],
-      allowed: "at least one day number",
-      message: "No evening is listed. Give the days on which the workshop is open; day 0 is the first evening.",
+      allowed: say("plan.schedule.at-least-one-day-number"),
+      message: say("plan.schedule.no-evening-is-listed-give-the"),
     });
   }
   days.forEach((day, i) => {
@@ -108,8 +110,8 @@ function eveningRefusals(input: ScheduleInput): Refusal[] {
         code: "bad-day",
         at: `evening_days[${i}]`,
         given: day,
-        allowed: "0 or more; day 0 is the first evening",
-        message: `Evening ${i + 1} is on day ${day}; days are counted from 0, the first evening.`,
+        allowed: say("plan.schedule.0-or-more-day-0-is"),
+        message: say("plan.schedule.evening-is-on-day-days-are", { i: i + 1, day }),
       });
     }
     const previous = days[i - 1];
@@ -118,8 +120,8 @@ function eveningRefusals(input: ScheduleInput): Refusal[] {
         code: "evenings-overlap",
         at: `evening_days[${i}]`,
         given: day,
-        allowed: "rising days, each evening after the end of the one before",
-        message: `Evening ${i + 1} (day ${day}) starts before evening ${i} (day ${previous}, ${length} h) is over. List the days in rising order, each once.`,
+        allowed: say("plan.schedule.rising-days-each-evening-after-the"),
+        message: say("plan.schedule.evening-day-starts-before-evening-day", { i: i + 1, day, i2: i, previous, length }),
       });
     }
   });
@@ -140,7 +142,7 @@ function eveningPlan(
     cautions.push({
       code: "first-evening-not-day-0",
       at: "evening_days[0]",
-      message: `The first evening is on day ${firstDay}. The clock starts with that evening, so all hours count from there.`,
+      message: say("plan.schedule.the-first-evening-is-on-day", { firstDay }),
     });
   }
   const nothing = {
@@ -160,7 +162,11 @@ function eveningPlan(
       cautions.push({
         code: "longer-than-an-evening",
         at: `operations[${i}].hands_on_h`,
-        message: `Operation ${at(network.ids, i)} takes ${at(network.handsOnH, i)} h and fits into no evening of ${calendar.lengthH} h. Cut it into pieces that can be put down, or find one longer session.`,
+        message: say("plan.schedule.operation-takes-h-and-fits-into", {
+          ids: at(network.ids, i),
+          handsOnH: at(network.handsOnH, i),
+          lengthH: calendar.lengthH,
+        }),
       });
     }
     const plan = {
@@ -187,7 +193,12 @@ function eveningPlan(
     cautions.push({
       code: "evenings-run-out",
       at: "evening_days",
-      message: `The work does not end on the ${calendar.listed} evenings listed${certain ? "" : " (no plan found; one may still exist)"}. If they go on in the same rhythm, evening ${needed} sees the end: ${needed - calendar.listed} more.`,
+      message: say("plan.schedule.the-work-does-not-end-on", {
+        listed: calendar.listed,
+        certain: certain ? "" : say("plan.schedule.no-plan-found-one-may-still"),
+        needed,
+        needed2: needed - calendar.listed,
+      }),
     });
     return {
       plan: {
@@ -205,7 +216,7 @@ function eveningPlan(
     cautions.push({
       code: "not-proven-earliest",
       at: "one_builder",
-      message: `This plan can be carried out, but it is not proven the earliest. None can end before clock hour ${Number(best.lowerBoundH.toFixed(2))}.`,
+      message: say("plan.schedule.this-plan-can-be-carried-out", { lowerBoundH: Number(best.lowerBoundH.toFixed(2)) }),
     });
   }
   return {

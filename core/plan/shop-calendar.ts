@@ -4,7 +4,9 @@
  *   of the first session. Answer: a calendar, or refusals; with what was assumed.
  * Where the ceiling allows fewer sessions than there are open days, the first ones in the week are used.
  */
+
 import type { Refusal } from "../quantity/index.js";
+import { say } from "../texts/say.js";
 import { at } from "./at.js";
 import { type Calendar, CLOCK_EPS_H, makeCalendar } from "./calendar.js";
 import { weekDayOf } from "./plan-date.js";
@@ -33,8 +35,8 @@ export function shopCalendar(
       "session-length",
       "shop.sessionH",
       shop.sessionH,
-      "over 0 and up to 24 hours",
-      `A session of ${shop.sessionH} h cannot be planned.`,
+      say("plan.shop-calendar.over-0-and-up-to-24"),
+      say("plan.shop-calendar.a-session-of-h-cannot-be", { sessionH: shop.sessionH }),
     );
   }
   const dateDay = startDate === undefined ? undefined : weekDayOf(startDate);
@@ -43,13 +45,20 @@ export function shopCalendar(
       "bad-date",
       "startDate",
       startDate,
-      "a date as YYYY-MM-DD",
-      `${startDate} is no date. Write it as YYYY-MM-DD.`,
+      say("plan.shop-calendar.a-date-as-yyyy-mm-dd"),
+      say("plan.shop-calendar.is-no-date-write-it-as", { startDate }),
     );
   }
 
   if (shop.kind === "listed") {
-    if (shop.days.length === 0) refuse("no-sessions", "shop.days", [], "at least one day", "No session is listed.");
+    if (shop.days.length === 0)
+      refuse(
+        "no-sessions",
+        "shop.days",
+        [],
+        say("plan.shop-calendar.at-least-one-day"),
+        say("plan.shop-calendar.no-session-is-listed"),
+      );
     shop.days.forEach((day, i) => {
       const previous = shop.days[i - 1];
       const overlaps = previous !== undefined && (day - previous) * 24 < shop.sessionH - CLOCK_EPS_H;
@@ -58,8 +67,8 @@ export function shopCalendar(
           "bad-day",
           `shop.days[${i}]`,
           day,
-          "rising day numbers, each once",
-          `Session ${i + 1} is on day ${day}; list the days in rising order, each once.`,
+          say("plan.shop-calendar.rising-day-numbers-each-once"),
+          say("plan.shop-calendar.session-is-on-day-list-the", { i: i + 1, day }),
         );
       }
     });
@@ -72,14 +81,20 @@ export function shopCalendar(
   const sessions = Math.min(open.length, Math.floor(shop.hoursPerWeek / shop.sessionH + 1e-9));
   const used = open.slice(0, Math.max(sessions, 0));
   if (open.length === 0)
-    refuse("no-open-day", "shop.openDays", shop.openDays, "at least one week day", "The shop has no open day.");
+    refuse(
+      "no-open-day",
+      "shop.openDays",
+      shop.openDays,
+      say("plan.shop-calendar.at-least-one-week-day"),
+      say("plan.shop-calendar.the-shop-has-no-open-day"),
+    );
   else if (used.length === 0) {
     refuse(
       "no-whole-session",
       "shop.hoursPerWeek",
       shop.hoursPerWeek,
-      `at least one session of ${shop.sessionH} h`,
-      `${shop.hoursPerWeek} h a week hold no whole session of ${shop.sessionH} h.`,
+      say("plan.shop-calendar.at-least-one-session-of-h", { sessionH: shop.sessionH }),
+      say("plan.shop-calendar.h-a-week-hold-no-whole", { hoursPerWeek: shop.hoursPerWeek, sessionH: shop.sessionH }),
     );
   }
   const startDay = shop.startDay ?? dateDay ?? used[0];
@@ -89,7 +104,7 @@ export function shopCalendar(
       "shop.startDay",
       startDay,
       used.join(", "),
-      `The first session is on a ${startDay}, but work goes on ${used.join(", ")}.`,
+      say("plan.shop-calendar.the-first-session-is-on-a", { startDay, used: used.join(", ") }),
     );
   }
   if (shop.startDay !== undefined && dateDay !== undefined && shop.startDay !== dateDay) {
@@ -98,7 +113,7 @@ export function shopCalendar(
       "startDate",
       startDate,
       `a ${shop.startDay}`,
-      `${startDate} is a ${dateDay}, but the first session is said to be on a ${shop.startDay}.`,
+      say("plan.shop-calendar.is-a-but-the-first-session", { startDate, dateDay, startDay: shop.startDay }),
     );
   }
   if (refusals.length > 0 || startDay === undefined) return { kind: "refused", refusals };

@@ -6,7 +6,9 @@
  *   false where nothing fits.
  * Limits: 20 swaps; every price concerned must be known, else the answer says measure first and names them.
  */
+
 import { type Answer, answered, type Refusal, refused } from "../quantity/index.js";
+import { say } from "../texts/say.js";
 import { COIN, lineRefusals, type MoneyLine } from "./money-ledger.js";
 
 export const MOST_SWAPS = 20;
@@ -62,7 +64,9 @@ export function swapsThatFit(input: {
           {
             code: "price-not-known",
             at: "lines",
-            message: `Ask these prices first: ${priceNotKnown.join(", ")}. Until then no swap can be judged.`,
+            message: say("plan.swaps-that-fit.ask-these-prices-first-until-then", {
+              priceNotKnown: priceNotKnown.join(", "),
+            }),
           },
         ],
       },
@@ -124,28 +128,40 @@ function swapRefusals(input: Parameters<typeof swapsThatFit>[0]): Refusal[] {
   const refuse = (code: string, place: string, given: unknown, allowed: string, message: string) =>
     refusals.push({ code, at: place, given, allowed, message });
   if (!(Number.isFinite(budget) && budget >= 0)) {
-    refuse("bad-amount", "budget", budget, "0 or more", `budget is ${budget}; give 0 or more.`);
+    refuse(
+      "bad-amount",
+      "budget",
+      budget,
+      say("plan.money-ledger.0-or-more"),
+      say("plan.swaps-that-fit.budget-is-give-0-or-more", { budget }),
+    );
   }
   if (swaps.length > MOST_SWAPS) {
     refuse(
       "too-many-swaps",
       "swaps",
       swaps.length,
-      `up to ${MOST_SWAPS}`,
-      `${swaps.length} swaps are too many to try all sets of; ${MOST_SWAPS} is the most.`,
+      say("plan.swaps-that-fit.up-to", { mostSwaps: MOST_SWAPS }),
+      say("plan.swaps-that-fit.swaps-are-too-many-to-try", { swapsCount: swaps.length, mostSwaps: MOST_SWAPS }),
     );
   }
   swaps.forEach((s, i) => {
     if (swaps.findIndex((t) => t.id === s.id) !== i) {
-      refuse("duplicate-id", `swaps[${i}].id`, s.id, "an id that no other swap has", `Two swaps have the id ${s.id}.`);
+      refuse(
+        "duplicate-id",
+        `swaps[${i}].id`,
+        s.id,
+        say("plan.swaps-that-fit.an-id-that-no-other-swap"),
+        say("plan.swaps-that-fit.two-swaps-have-the-id", { s: s.id }),
+      );
     }
     if (s.loss !== undefined && !(Number.isFinite(s.loss) && s.loss >= 0)) {
       refuse(
         "bad-amount",
         `swaps[${i}].loss`,
         s.loss,
-        "0 or more",
-        `The loss of ${s.id} is ${s.loss}; give 0 or more.`,
+        say("plan.money-ledger.0-or-more"),
+        say("plan.swaps-that-fit.the-loss-of-is-give-0", { s: s.id, loss: s.loss }),
       );
     }
     for (const id of s.out) {
@@ -154,8 +170,8 @@ function swapRefusals(input: Parameters<typeof swapsThatFit>[0]): Refusal[] {
           "unknown-line",
           `swaps[${i}].out`,
           id,
-          "ids of lines in the list",
-          `${s.what} takes out ${id}, which is not in the list.`,
+          say("plan.swaps-that-fit.ids-of-lines-in-the-list"),
+          say("plan.swaps-that-fit.takes-out-which-is-not-in", { what: s.what, id }),
         );
       }
     }
@@ -165,8 +181,8 @@ function swapRefusals(input: Parameters<typeof swapsThatFit>[0]): Refusal[] {
           "already-listed",
           `swaps[${i}].in`,
           l.id,
-          "lines that are not in the list",
-          `${s.what} brings in ${l.id}, which is in the list already.`,
+          say("plan.swaps-that-fit.lines-that-are-not-in-the"),
+          say("plan.swaps-that-fit.brings-in-which-is-in-the", { what: s.what, l: l.id }),
         );
       }
     }

@@ -5,6 +5,7 @@
  *   first, then the fewest changes, then the shortest.
  * Limits: session lengths of 1 and 2 h more; tasks in whole pieces. It proposes nothing about gates.
  */
+import { say } from "../texts/say.js";
 import type { Calendar } from "./calendar.js";
 import { makeCalendar } from "./calendar.js";
 import { planLength } from "./plan-length.js";
@@ -32,8 +33,10 @@ export function waysBack(operations: readonly Operation[], calendar: Calendar, d
         WAY_BUDGET_STATES,
       );
       const words = [
-        ...(hours > 0 ? [`sessions of ${sessionH} h`] : []),
-        ...left.map((id) => `${operations.find((o) => o.id === id)?.what ?? id} left for later`),
+        ...(hours > 0 ? [say("plan.ways-back.sessions-of-h", { sessionH })] : []),
+        ...left.map((id) =>
+          say("plan.ways-back.left-for-later", { what: operations.find((o) => o.id === id)?.what ?? id }),
+        ),
       ];
       ways.push({
         what: words.join(" and "),

@@ -8,7 +8,9 @@
  *   could be tried. The sheet `cockpit` is run once per real stem and bar, because it joins every length with every angle.
  * Limits: steerer length and quill diameter are other joints. Sources: position-contact-points, position-clamp-equal.
  */
+
 import { type Answer, answered, type Caution, type Refusal, refused } from "../quantity/index.js";
+import { say } from "../texts/say.js";
 import { COCKPIT_WITHIN_MM, cockpit } from "./cockpit.js";
 
 export type StemCandidate = {
@@ -84,17 +86,23 @@ export function bestCockpit(q: BestCockpitInput): Answer<BestCockpit> {
       const pair = { stemId: stem.id, barId: bar.id };
       if (upper === undefined) {
         const headset = stem.kind === "quill" ? "threaded" : "unthreaded";
-        leftOut.push({ ...pair, reason: `no ${headset} headset with a known upper stack` });
+        leftOut.push({ ...pair, reason: say("position.best-cockpit.no-headset-with-a-known-upper", { headset }) });
         continue;
       }
       if (stem.barClampMm === undefined || bar.clampMm === undefined) {
         cautions.push({
           code: "clamp-not-measured",
           at: `${stem.id}+${bar.id}`,
-          message: `Measure the clamp of ${stem.id} and ${bar.id} before you rely on this pair.`,
+          message: say("position.best-cockpit.measure-the-clamp-of-and-before", { stem: stem.id, bar: bar.id }),
         });
       } else if (Math.abs(stem.barClampMm - bar.clampMm) > CLAMP_EQUAL_MM + 1e-9) {
-        leftOut.push({ ...pair, reason: `a ${bar.clampMm} bar does not belong in a ${stem.barClampMm} clamp` });
+        leftOut.push({
+          ...pair,
+          reason: say("position.best-cockpit.a-bar-does-not-belong-in", {
+            clampMm: bar.clampMm,
+            barClampMm: stem.barClampMm,
+          }),
+        });
         continue;
       }
       const angles = stem.kind === "quill" || stem.angleDeg === 0 ? [stem.angleDeg] : [stem.angleDeg, -stem.angleDeg];
@@ -141,8 +149,8 @@ export function bestCockpit(q: BestCockpitInput): Answer<BestCockpit> {
       at: "best",
       message:
         best === null
-          ? "No stem and bar of the bin belong together on this headset. See the reasons."
-          : `The nearest pair leaves the hands ${best.errorMm.toFixed(1)} mm from the target.`,
+          ? say("position.best-cockpit.no-stem-and-bar-of-the")
+          : say("position.best-cockpit.the-nearest-pair-leaves-the-hands", { errorMm: best.errorMm.toFixed(1) }),
     });
   }
   return answered(

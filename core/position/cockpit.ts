@@ -10,8 +10,10 @@
  * Limits: a stem that may be turned over needs both signs of its angle in the list. Whether the steerer is long enough
  *   is the sheet `steerer`. Sources: position-contact-points, position-reach-step.
  */
+
 import { type Answer, answered, type Caution, refused } from "../quantity/index.js";
 import type { Field } from "../sheet/index.js";
+import { say } from "../texts/say.js";
 import { outOfRange } from "./out-of-range.js";
 
 export interface CockpitInput {
@@ -76,59 +78,101 @@ const mm = (key: string, label: string, min: number, max: number, start: number,
 });
 
 export const cockpitFields: readonly Field[] = [
-  mm("stack_mm", "Stack", 100, 1200, 561.1, "Centre of the head tube's top face, up from the BB."),
-  mm("reach_mm", "Reach", -200, 1000, 391.3, "Centre of the head tube's top face, forward of the BB."),
+  mm("stack_mm", "Stack", 100, 1200, 561.1, say("position.cockpit.centre-of-the-head-tube-s")),
+  mm("reach_mm", "Reach", -200, 1000, 391.3, say("position.cockpit.centre-of-the-head-tube-s-2")),
   {
     kind: "number",
     unit: "deg",
     key: "head_angle_deg",
-    label: "Head angle",
+    label: say("position.cockpit.head-angle"),
     min: 40,
     max: 100,
     start: 70.84,
-    help: "Steering axis to level ground; 90 is upright.",
+    help: say("position.cockpit.steering-axis-to-level-ground-90"),
   },
-  mm("upper_stack_mm", "Headset above the head tube", 0, 150, 10, "Quill stem: up to the top of the locknut."),
-  mm("clamp_height_mm", "Stem clamp height", 0, 200, 40, "The stem's centre line leaves the axis at half of it."),
-  mm("hand_forward_mm", "Bar clamp to hand, forward", -500, 500, -95, "Negative for a swept bar."),
-  mm("hand_up_mm", "Bar clamp to hand, up", -500, 500, 10, "In ground axes, bar turned as it will be ridden."),
-  mm("target_x_mm", "Hand wanted, forward of the BB", -500, 1500, 345, "Middle of the palm."),
-  mm("target_y_mm", "Hand wanted, above the BB", -200, 1800, 672, "Middle of the palm."),
+  mm(
+    "upper_stack_mm",
+    say("position.cockpit.headset-above-the-head-tube"),
+    0,
+    150,
+    10,
+    say("position.cockpit.quill-stem-up-to-the-top"),
+  ),
+  mm(
+    "clamp_height_mm",
+    say("position.cockpit.stem-clamp-height"),
+    0,
+    200,
+    40,
+    say("position.cockpit.the-stem-s-centre-line-leaves"),
+  ),
+  mm(
+    "hand_forward_mm",
+    say("position.cockpit.bar-clamp-to-hand-forward"),
+    -500,
+    500,
+    -95,
+    say("position.cockpit.negative-for-a-swept-bar"),
+  ),
+  mm(
+    "hand_up_mm",
+    say("position.cockpit.bar-clamp-to-hand-up"),
+    -500,
+    500,
+    10,
+    say("position.cockpit.in-ground-axes-bar-turned-as"),
+  ),
+  mm(
+    "target_x_mm",
+    say("position.cockpit.hand-wanted-forward-of-the-bb"),
+    -500,
+    1500,
+    345,
+    say("position.cockpit.middle-of-the-palm"),
+  ),
+  mm(
+    "target_y_mm",
+    say("position.cockpit.hand-wanted-above-the-bb"),
+    -200,
+    1800,
+    672,
+    say("position.cockpit.middle-of-the-palm"),
+  ),
   {
     kind: "numbers",
     unit: "mm",
     key: "stem_lengths_mm",
-    label: "Stem lengths at hand",
+    label: say("position.cockpit.stem-lengths-at-hand"),
     min: 0,
     max: 300,
     minItems: 1,
     maxItems: 60,
     start: [80],
-    help: "Steering axis to bar clamp centre, along the stem.",
+    help: say("position.cockpit.steering-axis-to-bar-clamp-centre"),
   },
   {
     kind: "numbers",
     unit: "deg",
     key: "stem_angles_deg",
-    label: "Stem angles at hand",
+    label: say("position.cockpit.stem-angles-at-hand"),
     min: -80,
     max: 80,
     minItems: 1,
     maxItems: 60,
     start: [-17, 17],
-    help: "To the perpendicular of the steering axis, positive up. A stem that may be turned over counts twice.",
+    help: say("position.cockpit.to-the-perpendicular-of-the-steering"),
   },
   {
     kind: "numbers",
     unit: "mm",
     key: "spacers_mm",
-    label: "Spacer sums allowed below the stem",
+    label: say("position.cockpit.spacer-sums-allowed-below-the-stem"),
     min: 0,
     max: 300,
     minItems: 1,
     maxItems: 60,
     start: [0, 10, 20],
-    help: "Each is a whole stack. Quill stem: how far it is raised from right down.",
+    help: say("position.cockpit.each-is-a-whole-stack-quill"),
   },
 ];
 
@@ -200,7 +244,10 @@ export function cockpit(q: CockpitInput): Answer<CockpitAnswer> {
     cautions.push({
       code: "hands-not-on-target",
       at: "best",
-      message: `The nearest of these stems leaves the hands ${best.error_mm.toFixed(1)} mm from the target, more than ${COCKPIT_WITHIN_MM} mm. Look at the exact stems, another bar, or another fork.`,
+      message: say("position.cockpit.the-nearest-of-these-stems-leaves", {
+        errorMm: best.error_mm.toFixed(1),
+        cockpitWithinMm: COCKPIT_WITHIN_MM,
+      }),
     });
   }
   const second = nextBest[0];
@@ -208,14 +255,14 @@ export function cockpit(q: CockpitInput): Answer<CockpitAnswer> {
     cautions.push({
       code: "tie",
       at: "next_best[0]",
-      message: "The next combination is as good within 0.05 mm. Choose by looks, steerer length or what is in the bin.",
+      message: say("position.cockpit.the-next-combination-is-as-good"),
     });
   }
   if (exact.every((stem) => !stem.can_exist)) {
     cautions.push({
       code: "no-exact-stem",
       at: "exact_for_each_angle",
-      message: "With none of these angles is there a stem and a spacer stack of positive length that hits the target.",
+      message: say("position.cockpit.with-none-of-these-angles-is"),
     });
   }
   return answered(

@@ -3,8 +3,10 @@
  * Inputs: the fields of a sheet and the object given. Only number and numbers fields are looked at.
  * Answer: one refusal per problem; an empty list means that the numbers can be calculated with.
  */
+
 import type { Refusal } from "../quantity/index.js";
 import type { Field } from "../sheet/index.js";
+import { say } from "../texts/say.js";
 
 export function outOfRange(fields: readonly Field[], input: object): readonly Refusal[] {
   const given = input as Readonly<Record<string, unknown>>;
@@ -14,7 +16,12 @@ export function outOfRange(fields: readonly Field[], input: object): readonly Re
     const value = given[field.key];
     if (value === undefined && field.optional === true) continue;
     const unit = field.unit === "count" || field.unit === "ratio" ? "" : ` ${field.unit}`;
-    const allowed = `${field.min} to ${field.max}${unit}${field.integer === true ? ", whole" : ""}`;
+    const allowed = say("position.out-of-range.to", {
+      min: field.min,
+      max: field.max,
+      unit,
+      integer: field.integer === true ? say("position.out-of-range.whole") : "",
+    });
     const judge = (at: string, number: unknown): void => {
       if (typeof number === "number" && number >= field.min && number <= field.max) {
         if (field.integer !== true || Number.isInteger(number)) return;
@@ -26,20 +33,23 @@ export function outOfRange(fields: readonly Field[], input: object): readonly Re
         given: number,
         allowed,
         message: isNumber
-          ? `${field.label} (${at}) is ${number}${unit}; it must lie in ${allowed}.`
-          : `${field.label} (${at}) must be a number in ${allowed}.`,
+          ? say("position.out-of-range.is-it-must-lie-in", { label: field.label, at, number, unit, allowed })
+          : say("position.out-of-range.must-be-a-number-in", { label: field.label, at, allowed }),
       });
     };
     if (field.kind === "number") {
       judge(field.key, value);
     } else if (!Array.isArray(value) || value.length < field.minItems || value.length > field.maxItems) {
-      const wanted = `a list of ${field.minItems} to ${field.maxItems} numbers`;
+      const wanted = say("position.out-of-range.a-list-of-to-numbers", {
+        minItems: field.minItems,
+        maxItems: field.maxItems,
+      });
       refusals.push({
         code: value === undefined ? "missing" : "wrong-count",
         at: field.key,
         given: Array.isArray(value) ? value.length : value,
         allowed: wanted,
-        message: `${field.label} (${field.key}) must be ${wanted}.`,
+        message: say("position.out-of-range.must-be", { label: field.label, key: field.key, wanted }),
       });
     } else {
       for (let i = 0; i < value.length; i++) judge(`${field.key}[${i}]`, value[i]);

@@ -10,7 +10,9 @@
  * Limits: the post's own mark and sheet win. Whether the tube is bored deep enough is looked at, not calculated.
  * Source: position-insertion.
  */
+
 import { type Answer, answered, type Caution, type JointVerdict, type Refusal, refused } from "../quantity/index.js";
+import { say } from "../texts/say.js";
 
 export interface PostInsertionInput {
   readonly extensionMm: number;
@@ -33,16 +35,16 @@ export function postInsertion(q: PostInsertionInput): Answer<PostInsertion> {
   const refusals: Refusal[] = [];
   const judge = (at: string, given: number | undefined, low: number, high: number, what: string): void => {
     if (given === undefined || (given >= low && given <= high)) return;
-    const allowed = `${low} to ${high} mm`;
-    const message = `${what} (${at}) is ${given} mm; it must lie in ${allowed}.`;
+    const allowed = say("position.post-insertion.to-mm", { low, high });
+    const message = say("position.post-insertion.is-mm-it-must-lie-in", { what, at, given, allowed });
     refusals.push({ code: "out-of-range", at, given, allowed, message });
   };
-  judge("extensionMm", q.extensionMm, 1, 1500, "The extension");
-  judge("seatTubeTopMm", q.seatTubeTopMm, 1, 1000, "The seat tube");
-  judge("postLengthMm", q.postLengthMm, 30, 800, "The post's length");
-  judge("postDiameterMm", q.postDiameterMm, 15, 45, "The post's diameter");
-  judge("markMm", q.markMm, 0, 400, "The least insertion");
-  judge("topTubeJointBelowTopMm", q.topTubeJointBelowTopMm, 0, 300, "The top tube joint");
+  judge("extensionMm", q.extensionMm, 1, 1500, say("position.post-insertion.the-extension"));
+  judge("seatTubeTopMm", q.seatTubeTopMm, 1, 1000, say("position.post-insertion.the-seat-tube"));
+  judge("postLengthMm", q.postLengthMm, 30, 800, say("position.post-insertion.the-post-s-length"));
+  judge("postDiameterMm", q.postDiameterMm, 15, 45, say("position.post-insertion.the-post-s-diameter"));
+  judge("markMm", q.markMm, 0, 400, say("position.post-insertion.the-least-insertion"));
+  judge("topTubeJointBelowTopMm", q.topTubeJointBelowTopMm, 0, 300, say("position.post-insertion.the-top-tube-joint"));
   if (refusals.length > 0) return refused(refusals);
 
   const exposed = q.extensionMm - q.seatTubeTopMm;
@@ -53,35 +55,38 @@ export function postInsertion(q: PostInsertionInput): Answer<PostInsertion> {
     cautions.push({
       code: "post-mark-not-read",
       at: "markMm",
-      message: "The post's own mark has not been read. It wins where it asks for more than twice the diameter.",
+      message: say("position.post-insertion.the-post-s-own-mark-has"),
     });
   }
   if (q.topTubeJointBelowTopMm === undefined) {
     cautions.push({
       code: "top-tube-joint-not-measured",
       at: "topTubeJointBelowTopMm",
-      message: "The post should also end below the joint of the top tube. That depth has not been measured.",
+      message: say("position.post-insertion.the-post-should-also-end-below"),
     });
   }
   if (exposed < 0) {
     cautions.push({
       code: "saddle-below-tube-top",
       at: "extensionMm",
-      message: `The clamp would have to sit ${(-exposed).toFixed(1)} mm below the top of the seat tube: the frame is too tall.`,
+      message: say("position.post-insertion.the-clamp-would-have-to-sit", { exposed: (-exposed).toFixed(1) }),
     });
   }
   if (inserted > q.seatTubeTopMm) {
     cautions.push({
       code: "post-longer-than-tube",
       at: "postLengthMm",
-      message: "The post is longer than the seat tube is deep. It would strike the BB shell.",
+      message: say("position.post-insertion.the-post-is-longer-than-the"),
     });
   }
   if (inserted < needed) {
     cautions.push({
       code: "post-above-its-mark",
       at: "inserted_mm",
-      message: `Only ${inserted.toFixed(1)} mm would be in the tube, ${needed.toFixed(1)} mm are needed. Do not ride it: a longer post.`,
+      message: say("position.post-insertion.only-mm-would-be-in-the", {
+        inserted: inserted.toFixed(1),
+        needed: needed.toFixed(1),
+      }),
     });
   }
   const impossible = exposed < 0 || inserted < needed || inserted > q.seatTubeTopMm;

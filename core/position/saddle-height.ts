@@ -7,7 +7,9 @@
  * Limits: the rules were compared on 19 riders and did not differ significantly; one page prints 1.07 in place of 1.09.
  *   A position that the rider likes always wins. Sources: peveler-2005, position-saddle-height.
  */
+
 import { type Answer, answered, type Refusal, refused } from "../quantity/index.js";
+import { say } from "../texts/say.js";
 
 export interface SaddleHeight {
   readonly saddle_height_mm: number;
@@ -22,16 +24,16 @@ export function saddleHeight(q: { readonly inseamMm: number; readonly crankMm?: 
       code: "out-of-range",
       at,
       given,
-      allowed: `${low} to ${high} mm`,
-      message: `${what} (${at}) is ${given} mm; it must lie in ${low} to ${high} mm.`,
+      allowed: say("position.post-insertion.to-mm", { low, high }),
+      message: say("position.saddle-height.is-mm-it-must-lie-in", { what, at, given, low, high }),
     });
   };
-  judge("inseamMm", q.inseamMm, 400, 1200, "The inseam");
-  if (q.crankMm !== undefined) judge("crankMm", q.crankMm, 80, 230, "The crank");
+  judge("inseamMm", q.inseamMm, 400, 1200, say("position.saddle-height.the-inseam"));
+  if (q.crankMm !== undefined) judge("crankMm", q.crankMm, 80, 230, say("position.saddle-height.the-crank"));
   if (refusals.length > 0) return refused(refusals);
-  const rules = [{ rule: "0.883 x inseam", height_mm: 0.883 * q.inseamMm }];
+  const rules = [{ rule: say("position.saddle-height.0-883-x-inseam"), height_mm: 0.883 * q.inseamMm }];
   if (q.crankMm !== undefined) {
-    rules.push({ rule: "1.09 x inseam - crank", height_mm: 1.09 * q.inseamMm - q.crankMm });
+    rules.push({ rule: say("position.saddle-height.1-09-x-inseam-crank"), height_mm: 1.09 * q.inseamMm - q.crankMm });
   }
   const heights = rules.map((rule) => rule.height_mm);
   const bands =
@@ -40,7 +42,7 @@ export function saddleHeight(q: { readonly inseamMm: number; readonly crankMm?: 
           saddle_height_mm: {
             low: Math.min(...heights),
             high: Math.max(...heights),
-            means: "lowest and highest of the published rules, not a confidence band",
+            means: say("position.saddle-height.lowest-and-highest-of-the-published"),
           },
         }
       : {};
@@ -53,8 +55,7 @@ export function saddleHeight(q: { readonly inseamMm: number; readonly crankMm?: 
         {
           code: "saddle-height-is-a-guess",
           at: "saddle_height_mm",
-          message:
-            "A rule of thumb from the inseam. Start there, ride, and change it in small steps; a height the rider likes wins.",
+          message: say("position.saddle-height.a-rule-of-thumb-from-the"),
         },
       ],
     },

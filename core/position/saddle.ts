@@ -9,8 +9,10 @@
  *   x: -extension cos(SA) - setback sin(SA) - push = target x.
  * Limits: how deep the post then sits is `postInsertion`. Sources: position-contact-points.
  */
+
 import { type Answer, answered, type Caution, refused } from "../quantity/index.js";
 import type { Field } from "../sheet/index.js";
+import { say } from "../texts/say.js";
 import { outOfRange } from "./out-of-range.js";
 
 export interface SaddleInput {
@@ -43,37 +45,37 @@ export const saddleFields: readonly Field[] = [
     kind: "number",
     unit: "deg",
     key: "seat_angle_deg",
-    label: "Seat angle",
+    label: say("position.saddle.seat-angle"),
     min: 40,
     max: 100,
     start: 72.84,
-    help: "Seat tube axis to level ground.",
+    help: say("position.saddle.seat-tube-axis-to-level-ground"),
   },
   {
     kind: "number",
     unit: "mm",
     key: "target_x_mm",
-    label: "Saddle wanted, forward of the BB",
+    label: say("position.saddle.saddle-wanted-forward-of-the-bb"),
     min: -1000,
     max: 1000,
     start: -220,
-    help: "Top of the saddle over the middle of its rails; behind the BB is negative.",
+    help: say("position.saddle.top-of-the-saddle-over-the"),
   },
   {
     kind: "number",
     unit: "mm",
     key: "target_y_mm",
-    label: "Saddle wanted, above the BB",
+    label: say("position.saddle.saddle-wanted-above-the-bb"),
     min: 50,
     max: 1500,
     start: 692,
-    help: "Top of the saddle over the middle of its rails.",
+    help: say("position.saddle.top-of-the-saddle-over-the-2"),
   },
   {
     kind: "number",
     unit: "mm",
     key: "saddle_height_above_clamp_mm",
-    label: "Saddle top above the clamp centre",
+    label: say("position.saddle.saddle-top-above-the-clamp-centre"),
     min: 0,
     max: 250,
     start: 45,
@@ -82,23 +84,23 @@ export const saddleFields: readonly Field[] = [
     kind: "numbers",
     unit: "mm",
     key: "setbacks_mm",
-    label: "Setbacks of the posts at hand",
+    label: say("position.saddle.setbacks-of-the-posts-at-hand"),
     min: -150,
     max: 150,
     minItems: 1,
     maxItems: 60,
     start: [0, 20, 30],
-    help: "Square to the seat tube, rearwards; a post turned round counts as negative.",
+    help: say("position.saddle.square-to-the-seat-tube-rearwards"),
   },
   {
     kind: "number",
     unit: "mm",
     key: "rail_range_plus_minus_mm",
-    label: "Rails can be clamped this far from centred",
+    label: say("position.saddle.rails-can-be-clamped-this-far"),
     min: 0,
     max: 100,
     start: 15,
-    help: "To each side.",
+    help: say("position.saddle.to-each-side"),
   },
 ];
 
@@ -127,8 +129,10 @@ export function saddle(q: SaddleInput): Answer<SaddleAnswer> {
         code: "saddle-below-bottom-bracket",
         at: "target_y_mm",
         given: q.target_y_mm,
-        allowed: `above ${q.saddle_height_above_clamp_mm} mm, the saddle's own height over its clamp`,
-        message: `The saddle wanted at ${q.target_y_mm} mm would put its clamp at or below the BB (target_y_mm).`,
+        allowed: say("position.saddle.above-mm-the-saddle-s-own", {
+          saddleHeightAboveClampMm: q.saddle_height_above_clamp_mm,
+        }),
+        message: say("position.saddle.the-saddle-wanted-at-mm-would", { targetYMm: q.target_y_mm }),
       },
     ]);
   }
@@ -140,7 +144,11 @@ export function saddle(q: SaddleInput): Answer<SaddleAnswer> {
     cautions.push({
       code: "saddle-not-reached",
       at: "best_setback_mm",
-      message: `No post puts the saddle there: the nearest would need the rails ${Math.abs(best.rail_shift_back_mm).toFixed(1)} mm ${way}. A setback of ${centred.toFixed(0)} mm would centre them.`,
+      message: say("position.saddle.no-post-puts-the-saddle-there", {
+        railShiftBackMm: Math.abs(best.rail_shift_back_mm).toFixed(1),
+        way,
+        centred: centred.toFixed(0),
+      }),
     });
   }
   return answered(

@@ -6,8 +6,10 @@
  *   locknut cover - unthreaded part of the upper cup.
  * Limits: more thread is not better: a quill's wedge must grip below the last thread. Source: position-steerer.
  */
+
 import { type Answer, answered, type Refusal, refused } from "../quantity/index.js";
 import type { Field, Sheet } from "../sheet/index.js";
+import { say } from "../texts/say.js";
 import { outOfRange } from "./out-of-range.js";
 
 export interface SteererThreadedInput {
@@ -35,11 +37,46 @@ const mm = (key: string, label: string, min: number, max: number, start: number,
 });
 
 export const steererThreadedFields: readonly Field[] = [
-  mm("head_tube_mm", "Head tube", 30, 500, 145, "Face to face, as it is now."),
-  mm("lower_stack_mm", "Headset below the head tube", 0, 120, 12, "Crown seat to the head tube's bottom face."),
-  mm("threaded_upper_stack_mm", "Headset above the head tube", 1, 150, 25, "Up to the top of the locknut."),
-  mm("locknut_cover_mm", "Steerer end below the top of the locknut", 0, 50, 2, "So that the locknut's lip closes it."),
-  mm("unthreaded_upper_mm", "Unthreaded part", 0, 100, 8, "Upper cup below the screwed race."),
+  mm(
+    "head_tube_mm",
+    say("position.steerer.head-tube"),
+    30,
+    500,
+    145,
+    say("position.steerer-threaded.face-to-face-as-it-is"),
+  ),
+  mm(
+    "lower_stack_mm",
+    say("position.steerer.headset-below-the-head-tube"),
+    0,
+    120,
+    12,
+    say("position.steerer.crown-seat-to-the-head-tube"),
+  ),
+  mm(
+    "threaded_upper_stack_mm",
+    say("position.cockpit.headset-above-the-head-tube"),
+    1,
+    150,
+    25,
+    say("position.steerer-threaded.up-to-the-top-of-the"),
+  ),
+  mm(
+    "locknut_cover_mm",
+    say("position.steerer-threaded.steerer-end-below-the-top-of"),
+    0,
+    50,
+    2,
+    say("position.steerer-threaded.so-that-the-locknut-s-lip"),
+  ),
+  mm(
+    "unthreaded_upper_mm",
+    say("position.steerer-threaded.unthreaded-part"),
+    0,
+    100,
+    8,
+    say("position.steerer-threaded.upper-cup-below-the-screwed-race"),
+  ),
 ];
 
 export function steererThreaded(q: SteererThreadedInput): Answer<SteererThreadedAnswer> {
@@ -50,8 +87,10 @@ export function steererThreaded(q: SteererThreadedInput): Answer<SteererThreaded
       code: "no-thread-left",
       at: "unthreaded_upper_mm",
       given: q.unthreaded_upper_mm,
-      allowed: `less than ${q.threaded_upper_stack_mm - q.locknut_cover_mm} mm, the stack without the locknut's cover`,
-      message: "Locknut cover and unthreaded part together leave no thread in the upper stack.",
+      allowed: say("position.steerer-threaded.less-than-mm-the-stack-without", {
+        threadedUpperStackMm: q.threaded_upper_stack_mm - q.locknut_cover_mm,
+      }),
+      message: say("position.steerer-threaded.locknut-cover-and-unthreaded-part-together"),
     });
   }
   if (refusals.length > 0) return refused(refusals);
@@ -66,7 +105,7 @@ export function steererThreaded(q: SteererThreadedInput): Answer<SteererThreaded
         {
           code: "wedge-below-the-thread",
           at: "thread_needed_mm",
-          message: "The quill's wedge must grip below the last thread. Where it cannot, do not cut more thread.",
+          message: say("position.steerer-threaded.the-quill-s-wedge-must-grip"),
         },
       ],
     },
@@ -75,12 +114,12 @@ export function steererThreaded(q: SteererThreadedInput): Answer<SteererThreaded
 
 export const steererThreadedSheet: Sheet<SteererThreadedInput, SteererThreadedAnswer> = {
   id: "steerer-threaded",
-  question: "How long must a threaded steerer be and how much thread does it need?",
-  notes: "All along the steering axis in mm; the steerer is measured from the crown seat of the fork.",
+  question: say("position.steerer-threaded.how-long-must-a-threaded-steerer"),
+  notes: say("position.steerer-threaded.all-along-the-steering-axis-in"),
   fields: steererThreadedFields,
   gives: [
-    { key: "steerer_needed_mm", means: "crown seat to the steerer's end, mm" },
-    { key: "thread_needed_mm", means: "thread downwards from the steerer's end, mm" },
+    { key: "steerer_needed_mm", means: say("position.steerer-sheet.crown-seat-to-the-steerer-s") },
+    { key: "thread_needed_mm", means: say("position.steerer-threaded.thread-downwards-from-the-steerer-s") },
   ],
   run: steererThreaded,
 };

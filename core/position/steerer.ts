@@ -9,8 +9,10 @@
  * Limits: unthreaded steerers. Never lengthen a steerer. Measure twice, with the real parts on the fork, and cut once.
  *   Sources: position-steerer.
  */
+
 import { type Answer, answered, type Caution, type Refusal, refused } from "../quantity/index.js";
 import type { Field } from "../sheet/index.js";
+import { say } from "../texts/say.js";
 import { outOfRange } from "./out-of-range.js";
 
 export interface SteererInput {
@@ -50,22 +52,50 @@ const mm = (key: string, label: string, min: number, max: number, start: number,
 });
 
 export const steererFields: readonly Field[] = [
-  mm("head_tube_mm", "Head tube", 30, 500, 145),
-  mm("faced_off_mm", "Taken off by facing", 0, 50, 0, "Both ends together."),
-  mm("lower_stack_mm", "Headset below the head tube", 0, 120, 12, "Crown seat to the head tube's bottom face."),
-  mm("upper_stack_mm", "Headset above the head tube", 0, 150, 10, "Head tube's top face to the first spacer."),
-  mm("spacers_below_mm", "Spacers below the stem", 0, 300, 20),
-  mm("stem_clamp_mm", "Stem clamp height", 5, 200, 40),
-  mm("spacers_above_mm", "Spacers above the stem", 0, 200, 0),
-  mm("gap_mm", "Steerer end below the top of the last part", 0, 50, 3, "So that the cap can load the bearings."),
-  mm("steerer_available_mm", "Steerer of the fork", 0, 800, 240, "From the crown seat to its end."),
+  mm("head_tube_mm", say("position.steerer.head-tube"), 30, 500, 145),
+  mm("faced_off_mm", say("position.steerer.taken-off-by-facing"), 0, 50, 0, say("position.steerer.both-ends-together")),
+  mm(
+    "lower_stack_mm",
+    say("position.steerer.headset-below-the-head-tube"),
+    0,
+    120,
+    12,
+    say("position.steerer.crown-seat-to-the-head-tube"),
+  ),
+  mm(
+    "upper_stack_mm",
+    say("position.cockpit.headset-above-the-head-tube"),
+    0,
+    150,
+    10,
+    say("position.steerer.head-tube-s-top-face-to"),
+  ),
+  mm("spacers_below_mm", say("position.steerer.spacers-below-the-stem"), 0, 300, 20),
+  mm("stem_clamp_mm", say("position.cockpit.stem-clamp-height"), 5, 200, 40),
+  mm("spacers_above_mm", say("position.steerer.spacers-above-the-stem"), 0, 200, 0),
+  mm(
+    "gap_mm",
+    say("position.steerer.steerer-end-below-the-top-of"),
+    0,
+    50,
+    3,
+    say("position.steerer.so-that-the-cap-can-load"),
+  ),
+  mm(
+    "steerer_available_mm",
+    say("position.steerer.steerer-of-the-fork"),
+    0,
+    800,
+    240,
+    say("position.steerer.from-the-crown-seat-to-its"),
+  ),
   mm(
     "limit_spacers_mm",
-    "Most spacers below the stem allowed",
+    say("position.steerer.most-spacers-below-the-stem-allowed"),
     0,
     300,
     40,
-    "The fork's sheet wins; 30 to 40 is usual.",
+    say("position.steerer.the-fork-s-sheet-wins-30"),
   ),
 ];
 
@@ -76,8 +106,11 @@ export function steerer(q: SteererInput): Answer<SteererAnswer> {
       code: "nothing-left",
       at: "faced_off_mm",
       given: q.faced_off_mm,
-      allowed: `less than the head tube's ${q.head_tube_mm} mm`,
-      message: `Facing takes off ${q.faced_off_mm} mm (faced_off_mm), but the head tube is only ${q.head_tube_mm} mm long.`,
+      allowed: say("position.steerer.less-than-the-head-tube-s", { headTubeMm: q.head_tube_mm }),
+      message: say("position.steerer.facing-takes-off-mm-faced-off", {
+        facedOffMm: q.faced_off_mm,
+        headTubeMm: q.head_tube_mm,
+      }),
     });
   }
   if (q.gap_mm >= q.stem_clamp_mm + q.spacers_above_mm) {
@@ -85,8 +118,10 @@ export function steerer(q: SteererInput): Answer<SteererAnswer> {
       code: "stem-off-the-steerer",
       at: "gap_mm",
       given: q.gap_mm,
-      allowed: `less than stem clamp and spacers above it, ${q.stem_clamp_mm + q.spacers_above_mm} mm`,
-      message: `With a gap of ${q.gap_mm} mm (gap_mm) the steerer would end below the stem.`,
+      allowed: say("position.steerer.less-than-stem-clamp-and-spacers", {
+        stemClampMm: q.stem_clamp_mm + q.spacers_above_mm,
+      }),
+      message: say("position.steerer.with-a-gap-of-mm-gap", { gapMm: q.gap_mm }),
     });
   }
   if (refusals.length > 0) return refused(refusals);
@@ -104,22 +139,34 @@ export function steerer(q: SteererInput): Answer<SteererAnswer> {
       at: "spare_mm",
       message:
         carries < 0
-          ? `The steerer is ${(-spare).toFixed(1)} mm too short, and still ${(-carries).toFixed(1)} mm with no spacer at all. Another fork or a lower headset; a steerer is never lengthened.`
-          : `The steerer is ${(-spare).toFixed(1)} mm too short for these spacers; it carries ${carries.toFixed(1)} mm below the stem. A steerer is never lengthened.`,
+          ? say("position.steerer.the-steerer-is-mm-too-short", {
+              spare: (-spare).toFixed(1),
+              carries: (-carries).toFixed(1),
+            })
+          : say("position.steerer.the-steerer-is-mm-too-short-2", {
+              spare: (-spare).toFixed(1),
+              carries: carries.toFixed(1),
+            }),
     });
   }
   if (clamped < q.stem_clamp_mm) {
     cautions.push({
       code: "stem-not-fully-on-steerer",
       at: "stem_clamped_on_steerer_mm",
-      message: `${clamped.toFixed(1)} of the clamp's ${q.stem_clamp_mm} mm sit on the steerer. A spacer of 3 mm or more above the stem lets it be clamped over its whole height; read the stem's sheet.`,
+      message: say("position.steerer.of-the-clamp-s-mm-sit", {
+        clamped: clamped.toFixed(1),
+        stemClampMm: q.stem_clamp_mm,
+      }),
     });
   }
   if (q.spacers_below_mm > q.limit_spacers_mm) {
     cautions.push({
       code: "more-spacers-than-allowed",
       at: "spacers_below_mm",
-      message: `${q.spacers_below_mm} mm of spacers below the stem are over the limit of ${q.limit_spacers_mm} mm.`,
+      message: say("position.steerer.mm-of-spacers-below-the-stem", {
+        spacersBelowMm: q.spacers_below_mm,
+        limitSpacersMm: q.limit_spacers_mm,
+      }),
     });
   }
   return answered(

@@ -7,6 +7,7 @@ export * from "./inch-fraction.js";
 export * from "./nearest-name.js";
 export * from "./read-quantity.js";
 export * from "./reading.js";
+export * from "./say-figures.js";
 export { showable } from "./tidy-text.js";
 export * from "./unit-table.js";
 export * from "./verdict.js";

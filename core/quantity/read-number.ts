@@ -3,6 +3,7 @@
  * Takes 25.4 · 25,4 · .5 · 1 052 · 1,052.5 · 1.052,5 · 1/8 · 1 1/8 · 1-1/8 · 1e3. A dot alone is always the decimal sign.
  * A comma alone is the decimal sign too, but "1,052" could be 1.052 or 1052 and is refused.
  */
+import { say } from "../texts/say.js";
 import { type Exact, exactFromDecimal, exactPlus, exactRatio } from "./exact-number.js";
 import { type Fault, fault } from "./reading.js";
 
@@ -31,7 +32,7 @@ export function readNumber(text: string): NumberHit | Fault {
     return hit(text, grouped[0], exactFromDecimal(grouped[2] === undefined ? whole : `${whole}.${grouped[2]}`));
   }
   const plain = PLAIN.exec(text);
-  if (plain === null) return fault("not-a-number", "no number stands where one is wanted");
+  if (plain === null) return fault("not-a-number", say("quantity.read-number.no-number-stands-where-one-is"));
   const digits = asDecimal(plain[1] ?? "");
   if (typeof digits !== "string") return digits;
   const power = plain[2] === undefined ? "" : `e${plain[2]}`;
@@ -51,9 +52,11 @@ function withFraction(
 ): NumberHit | Fault {
   const num = BigInt(over);
   const den = BigInt(under);
-  if (den === 0n) return fault("bad-fraction", `the fraction ${over}/${under} divides by zero`);
+  if (den === 0n)
+    return fault("bad-fraction", say("quantity.read-number.the-fraction-divides-by-zero", { over, under }));
   if (whole === undefined) return hit(text, written, exactRatio(num, den));
-  if (num >= den) return fault("bad-fraction", `after a whole number the fraction ${over}/${under} must be below one`);
+  if (num >= den)
+    return fault("bad-fraction", say("quantity.read-number.after-a-whole-number-the-fraction", { over, under }));
   return hit(text, written, exactPlus(exactFromDecimal(whole.replace(/ /g, "")), exactRatio(num, den)));
 }
 
@@ -61,14 +64,14 @@ function withFraction(
 function asDecimal(raw: string): string | Fault {
   const dots = raw.split(".").length - 1;
   const commas = raw.split(",").length - 1;
-  if (/[.,]$/.test(raw)) return fault("not-a-number", `"${raw}" ends in a decimal sign`);
+  if (/[.,]$/.test(raw)) return fault("not-a-number", say("quantity.read-number.ends-in-a-decimal-sign", { raw }));
   if (dots === 0 && commas === 0) return raw;
   if (dots === 1 && commas === 0) return raw;
   if (dots === 0 && commas === 1) {
     if (!/^[1-9]\d{0,2},\d{3}$/.test(raw)) return raw.replace(",", ".");
     const decimal = raw.replace(",", ".");
     const whole = raw.replace(",", "");
-    return fault("ambiguous-thousands", `"${raw}" could be ${decimal} or ${whole}`, [
+    return fault("ambiguous-thousands", say("quantity.read-number.could-be-or", { raw, decimal, whole }), [
       decimal,
       whole,
       raw.replace(",", " "),
@@ -76,5 +79,5 @@ function asDecimal(raw: string): string | Fault {
   }
   if (/^[1-9]\d{0,2}(?:,\d{3})+\.\d+$/.test(raw)) return raw.replaceAll(",", "");
   if (/^[1-9]\d{0,2}(?:\.\d{3})+,\d+$/.test(raw)) return raw.replaceAll(".", "").replace(",", ".");
-  return fault("two-decimal-signs", `"${raw}" has more than one decimal sign`);
+  return fault("two-decimal-signs", say("quantity.read-number.has-more-than-one-decimal-sign", { raw }));
 }

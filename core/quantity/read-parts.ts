@@ -2,6 +2,7 @@
  * How do number and unit follow each other in this text? One number with a unit, or falling parts that belong
  * together (31 lb 4 oz, 5'11", 71°30', 1 h 30 min), and perhaps ± and a half-width behind it.
  */
+import { say } from "../texts/say.js";
 import { DIMENSION_NAMES, type NumberDimension } from "./dimension.js";
 import { type Exact, exactBelow, exactOver, exactPlus, exactTimes } from "./exact-number.js";
 import { nearestName } from "./nearest-name.js";
@@ -35,19 +36,19 @@ const FALLING: readonly (readonly string[])[] = [
 
 export function readParts(tidy: string, want: NumberDimension, bare: Exact): Parts | Fault {
   const [main = "", half, more] = tidy.split("±").map((s) => s.trim());
-  if (more !== undefined) return fault("bad-plus-minus", "± stands more than once");
+  if (more !== undefined) return fault("bad-plus-minus", say("quantity.read-parts.stands-more-than-once"));
   const sides = readSide(main, want);
   if (!Array.isArray(sides)) return sides;
   const [parts, negative] = sides;
   if (half === undefined) return total(parts, negative, bare);
-  if (/^[-+]/.test(half)) return fault("bad-plus-minus", "the figure behind ± has no sign of its own");
+  if (/^[-+]/.test(half)) return fault("bad-plus-minus", say("quantity.read-parts.the-figure-behind-has-no-sign"));
   const halfSide = readSide(half, want);
   if (!Array.isArray(halfSide)) return halfSide;
   const halfParts = halfSide[0];
   const mainUnit = parts.at(-1)?.unit;
   const halfUnit = halfParts.at(-1)?.unit;
   if (parts.length > 1 && halfUnit === undefined) {
-    return fault("bad-plus-minus", "after several parts the figure behind ± needs its unit");
+    return fault("bad-plus-minus", say("quantity.read-parts.after-several-parts-the-figure-behind"));
   }
   const filled = (list: readonly Part[], other: UnitHit | undefined): readonly Part[] =>
     list.map((p) => (list.length === 1 && p.unit === undefined ? { ...p, unit: other } : p));
@@ -88,15 +89,22 @@ function total(parts: readonly Part[], negative: boolean, bare: Exact): Parts | 
     const bareInches = part.unit === undefined && above?.name === "ft" ? UNITS.find((u) => u.name === "in") : undefined;
     const unit = part.unit?.unit ?? bareInches;
     if (parts.length > 1) {
-      if (unit === undefined) return fault("parts-do-not-fit", "each part of the figure needs its unit");
+      if (unit === undefined)
+        return fault("parts-do-not-fit", say("quantity.read-parts.each-part-of-the-figure-needs"));
       if (above !== undefined && !follows(above, unit)) {
-        return fault("parts-do-not-fit", `${unit.name} does not follow ${above.name} in one figure`);
+        return fault(
+          "parts-do-not-fit",
+          say("quantity.read-parts.does-not-follow-in-one-figure", { unit: unit.name, above: above.name }),
+        );
       }
       if (above !== undefined && !exactBelow(exactTimes(part.number, unit.factor), above.factor)) {
-        return fault("parts-do-not-fit", `the ${unit.name} behind ${above.name} must stay below one ${above.name}`);
+        return fault(
+          "parts-do-not-fit",
+          say("quantity.read-parts.the-behind-must-stay-below-one", { unit: unit.name, above: above.name }),
+        );
       }
       if (i < parts.length - 1 && part.number.num % part.number.den !== 0n) {
-        return fault("parts-do-not-fit", "only the last part may have decimals or a fraction");
+        return fault("parts-do-not-fit", say("quantity.read-parts.only-the-last-part-may-have"));
       }
     }
     sum = exactPlus(sum, exactTimes(part.number, unit?.factor ?? bare));
@@ -121,12 +129,12 @@ function withUnit(number: Fault, text: string, want: NumberDimension): Fault {
 }
 
 function junk(rest: string): Fault {
-  return fault("trailing-text", `"${showable(rest)}" behind the figure cannot be read`);
+  return fault("trailing-text", say("quantity.read-parts.behind-the-figure-cannot-be-read", { rest: showable(rest) }));
 }
 
 function noUnit(tail: string, want: NumberDimension): Fault {
   if (/^- ?[\d.,]/.test(tail)) {
-    return fault("trailing-text", "two figures with a dash between them: write one, or the middle and ±");
+    return fault("trailing-text", say("quantity.read-parts.two-figures-with-a-dash-between"));
   }
   const word = /^[\p{L}\p{S}%'"/²^·.-]+/u.exec(tail)?.[0];
   if (word === undefined || !/\p{L}/u.test(word)) return junk(tail);
@@ -135,11 +143,22 @@ function noUnit(tail: string, want: NumberDimension): Fault {
     ...u.also.filter((a) => a.length > 2),
   ]);
   const near = nearestName(word, names, 1 / 3);
-  const hint = near === undefined ? "" : `; did you mean ${near}`;
-  return fault("unknown-unit", `"${showable(word)}" is no unit of ${DIMENSION_NAMES[want]}${hint}`);
+  const hint = near === undefined ? "" : say("quantity.read-parts.did-you-mean", { near });
+  return fault(
+    "unknown-unit",
+    say("quantity.read-parts.is-no-unit-of", { word: showable(word), dimensionNames: DIMENSION_NAMES[want], hint }),
+  );
 }
 
 function otherDimension(number: string, hit: UnitHit, want: NumberDimension): Fault {
   const is = DIMENSION_NAMES[hit.unit.dimension];
-  return fault("wrong-dimension", `"${number} ${hit.written}" is ${is}, wanted is ${DIMENSION_NAMES[want]}`);
+  return fault(
+    "wrong-dimension",
+    say("quantity.read-parts.is-wanted-is", {
+      number,
+      written: hit.written,
+      is,
+      dimensionNames: DIMENSION_NAMES[want],
+    }),
+  );
 }

@@ -8,6 +8,7 @@
  *   `plusMinus` too. Factors are exact and rounding comes last, so 1 1/8 in is 28.575 mm.
  * Sources: yard-and-pound-1959, standard-gravity-1901, pound-force-derived, si-brochure-9; see core/data/sources-quantity.ts.
  */
+import { say } from "../texts/say.js";
 import { BASE_UNITS, DIMENSION_NAMES, type Dimension, type NumberDimension, WAYS_TO_WRITE } from "./dimension.js";
 import { type Exact, exactBelow, exactFromDecimal, exactOver, exactTimes, exactToNumber } from "./exact-number.js";
 import { type Parts, readParts } from "./read-parts.js";
@@ -43,24 +44,33 @@ export function readQuantity(text: string | number, want: Dimension, options: Re
     written: typeof given === "string" || typeof given === "number" ? showable(String(given).trim()) : typeof given,
     code: f.code,
     reason: `${f.reason}.`,
-    allowed: `${DIMENSION_NAMES[want]}, at most ${MAX_WRITTEN_LENGTH} signs, within ± 1 000 000 000`,
-    ways: f.ways ?? WAYS_TO_WRITE[want],
+    allowed: say("quantity.read-quantity.at-most-signs-within-1-000", {
+      dimensionNames: DIMENSION_NAMES[want],
+      maxWrittenLength: MAX_WRITTEN_LENGTH,
+    }),
+    ways: waysOf(f, want),
   });
 
   if (typeof given === "number") {
-    if (want === "thread")
-      return refuse(fault("bad-thread", "a bare number is no thread: write M, or diameter x pitch"));
-    if (!Number.isFinite(given)) return refuse(fault("not-a-number", `${given} is not a number`));
+    if (want === "thread") return refuse(fault("bad-thread", say("quantity.read-quantity.a-bare-number-is-no-thread")));
+    if (!Number.isFinite(given))
+      return refuse(fault("not-a-number", say("quantity.read-quantity.is-not-a-number", { given })));
     const amount = exactFromDecimal(String(given));
     return numberAnswer({ kind: "parts", amount: exactTimes(amount, bare), unit: "" }, String(given));
   }
-  if (typeof given !== "string") return refuse(fault("not-text", `${typeof given} is neither text nor a number`));
+  if (typeof given !== "string")
+    return refuse(
+      fault("not-text", say("quantity.read-quantity.is-neither-text-nor-a-number", { given: typeof given })),
+    );
   const written = given.trim();
-  if (written === "") return refuse(fault("empty", "nothing is written here"));
+  if (written === "") return refuse(fault("empty", say("quantity.read-quantity.nothing-is-written-here")));
   if (given.length > MAX_WRITTEN_LENGTH) {
-    return refuse(fault("too-long", `${given.length} signs are too many for one figure`));
+    return refuse(
+      fault("too-long", say("quantity.read-quantity.signs-are-too-many-for-one", { givenCount: given.length })),
+    );
   }
-  if (hasHiddenSigns(written)) return refuse(fault("hidden-character", "the text holds signs that cannot be seen"));
+  if (hasHiddenSigns(written))
+    return refuse(fault("hidden-character", say("quantity.read-quantity.the-text-holds-signs-that-cannot")));
   // A diameter sign before a length says what is measured, not how long it is.
   const tidy = want === "length" ? tidyText(written).replace(/^[Øø⌀∅] ?/u, "") : tidyText(written);
 
@@ -83,17 +93,25 @@ export function readQuantity(text: string | number, want: Dimension, options: Re
     if (want === "thread") throw new Error("readQuantity: a thread is no plain number");
     const size: Exact = parts.amount.num < 0n ? { num: -parts.amount.num, den: parts.amount.den } : parts.amount;
     if (exactBelow(MAX_EXACT, size) || (parts.plusMinus !== undefined && exactBelow(MAX_EXACT, parts.plusMinus))) {
-      return refuse(fault("too-large", `the figure lies outside ± 1 000 000 000 ${BASE_UNITS[want]}`.trimEnd()));
+      return refuse(
+        fault(
+          "too-large",
+          say("quantity.read-quantity.the-figure-lies-outside-1-000", { baseUnits: BASE_UNITS[want] }).trimEnd(),
+        ),
+      );
     }
     if (want === "count" && parts.amount.num % parts.amount.den !== 0n) {
-      return refuse(fault("not-whole", "a count is a whole number"));
+      return refuse(fault("not-whole", say("quantity.read-quantity.a-count-is-a-whole-number")));
     }
     if (want === "money" && options.currency !== undefined && parts.unit !== "") {
       const wrote = findUnit(parts.unit, "money")?.name;
       const wanted = findUnit(options.currency, "money")?.name ?? options.currency;
       if (wrote !== wanted) {
         return refuse(
-          fault("other-currency", `the sum is in ${wrote ?? parts.unit}, wanted is ${wanted}; it is not converted`),
+          fault(
+            "other-currency",
+            say("quantity.read-quantity.the-sum-is-in-wanted-is", { wrote: wrote ?? parts.unit, wanted }),
+          ),
         );
       }
     }
@@ -102,6 +120,12 @@ export function readQuantity(text: string | number, want: Dimension, options: Re
     if (parts.plusMinus === undefined) return read;
     return { ...read, plusMinus: exactToNumber(exactOver(parts.plusMinus, into)) };
   }
+}
+
+/** Better ways to write it. Of what could be 1.052 or 1052 only the whole one can be a count. */
+function waysOf({ ways }: Fault, want: Dimension): Unreadable["ways"] {
+  if (ways === undefined) return WAYS_TO_WRITE[want];
+  return want === "count" ? [ways[1], ways[2], WAYS_TO_WRITE.count[1]] : ways;
 }
 
 /** Factor of a unit that the calling code names. A name that does not exist is our fault and throws. */

@@ -5,6 +5,7 @@
  * threads per inch where the first is at most 2, and one of 0.2 to 6 is a pitch in mm; all else is refused.
  * Sources: iso-metric-thread-marks, inch-thread-habit, yard-and-pound-1959.
  */
+import { say } from "../texts/say.js";
 import { exactFromDecimal, exactOver, exactTimes, exactToNumber } from "./exact-number.js";
 import { readNumber } from "./read-number.js";
 import { type Fault, fault, type ThreadSize } from "./reading.js";
@@ -27,40 +28,44 @@ export function readThread(tidy: string): ThreadHit | Fault {
   const metric = /^M ?(?=\d)/i.exec(body);
   const first = readNumber(metric === null ? body : body.slice(metric[0].length));
   if (first.kind === "fault") return bad(first);
-  const afterFirst = /^ ?(mm\b|"|in(?:ch)?\b\.?)?/i.exec(first.rest) ?? [""];
+  const afterFirst = /^ ?(mm(?![a-wyz])|"|in(?:ch)?(?![a-wyz])\.?)?/i.exec(first.rest) ?? [""];
   const firstUnit = afterFirst[1] ?? "";
   const inches = firstUnit !== "" && firstUnit.toLowerCase() !== "mm";
-  if (metric !== null && inches) return fault("bad-thread", "a thread with M is in mm, not in inches");
+  if (metric !== null && inches) return fault("bad-thread", say("quantity.read-thread.a-thread-with-m-is-in"));
   const tail = first.rest.slice(afterFirst[0].length);
   if (tail === "") {
-    if (metric === null) return fault("bad-thread", "a thread needs its pitch, or an M before it");
+    if (metric === null) return fault("bad-thread", say("quantity.read-thread.a-thread-needs-its-pitch-or"));
     return size(exactToNumber(first.value), { form: "metric", ...hand }, "M");
   }
   const times = /^ ?[x×✕✖*\u0445] ?/iu.exec(tail);
-  if (times === null) return fault("bad-thread", "after the diameter comes x and the pitch");
+  if (times === null) return fault("bad-thread", say("quantity.read-thread.after-the-diameter-comes-x-and"));
   const second = readNumber(tail.slice(times[0].length));
   if (second.kind === "fault") return bad(second);
   const secondUnit = (/^ ?(mm|tpi|t\.p\.i\.?)?$/i.exec(second.rest) ?? [undefined, "?"])[1] ?? "";
-  if (secondUnit === "?") return fault("trailing-text", `"${second.rest.trim()}" behind the thread cannot be read`);
+  if (secondUnit === "?")
+    return fault(
+      "trailing-text",
+      say("quantity.read-thread.behind-the-thread-cannot-be-read", { rest: second.rest.trim() }),
+    );
   const saysTpi = secondUnit.toLowerCase().startsWith("t");
   const saysMm = secondUnit.toLowerCase() === "mm";
   const a = exactToNumber(first.value);
   const b = exactToNumber(second.value);
-  if (b === 0) return fault("bad-thread", "a pitch of zero is no thread");
+  if (b === 0) return fault("bad-thread", say("quantity.read-thread.a-pitch-of-zero-is-no"));
   const unit = [metric === null ? firstUnit : "M", secondUnit].filter((u) => u !== "").join(" ");
 
   const perInch = saysTpi || (!saysMm && metric === null && (inches ? b >= 8 : firstUnit === "" && a <= 2 && b >= 8));
   if (perInch) {
-    if (metric !== null) return fault("bad-thread", "a thread with M has its pitch in mm, not in threads per inch");
-    if (b < 4 || b > 80) return fault("bad-thread", `${b} threads per inch lies outside 4 to 80`);
+    if (metric !== null) return fault("bad-thread", say("quantity.read-thread.a-thread-with-m-has-its"));
+    if (b < 4 || b > 80) return fault("bad-thread", say("quantity.read-thread.threads-per-inch-lies-outside-4", { b }));
     const majorInInches = inches || (firstUnit === "" && a <= 4);
     const major = majorInInches ? exactTimes(first.value, INCH) : first.value;
     const pitchMm = exactToNumber(exactOver(INCH, second.value));
     return size(exactToNumber(major), { form: "threads per inch", tpi: b, pitchMm, ...hand }, unit);
   }
-  if (inches) return fault("bad-thread", "an inch thread has 8 or more threads per inch");
+  if (inches) return fault("bad-thread", say("quantity.read-thread.an-inch-thread-has-8-or"));
   if (b < 0.2 || b > 6)
-    return fault("ambiguous-thread", `"${body}" could be a pitch of ${b} mm or ${b} threads per inch`);
+    return fault("ambiguous-thread", say("quantity.read-thread.could-be-a-pitch-of-mm", { body, b }));
   return size(a, { form: "metric", pitchMm: b, ...hand }, unit);
 }
 
@@ -68,11 +73,17 @@ function size(majorMm: number, rest: Omit<ThreadSize, "majorMm">, unit: string):
   if (majorMm < 1 || majorMm > MAX_MAJOR_MM) {
     return fault(
       "bad-thread",
-      `a diameter of ${Number(majorMm.toPrecision(6))} mm lies outside 1 to ${MAX_MAJOR_MM} mm`,
+      say("quantity.read-thread.a-diameter-of-mm-lies-outside", {
+        majorMm: Number(majorMm.toPrecision(6)),
+        maxMajorMm: MAX_MAJOR_MM,
+      }),
     );
   }
   if (rest.pitchMm !== undefined && rest.pitchMm > majorMm / 2) {
-    return fault("bad-thread", `a pitch of ${Number(rest.pitchMm.toPrecision(4))} mm is more than half the diameter`);
+    return fault(
+      "bad-thread",
+      say("quantity.read-thread.a-pitch-of-mm-is-more", { pitchMm: Number(rest.pitchMm.toPrecision(4)) }),
+    );
   }
   return { kind: "thread", thread: { majorMm, ...rest }, unit };
 }
@@ -80,6 +91,6 @@ function size(majorMm: number, rest: Omit<ThreadSize, "majorMm">, unit: string):
 /** Number faults keep their code, but the ways of a plain number do not help with a thread. */
 function bad(f: Fault): Fault {
   return f.code === "not-a-number"
-    ? fault("bad-thread", "a thread starts with M or with its diameter")
+    ? fault("bad-thread", say("quantity.read-thread.a-thread-starts-with-m-or"))
     : fault(f.code, f.reason);
 }

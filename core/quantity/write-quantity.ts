@@ -3,6 +3,7 @@
  * thousands, so that what is shown can be typed back in. Value in the base unit (mm, deg, kg, Nm, N, MPa, h ...).
  * Rounding happens here and only here. A value that is not finite is our fault and throws.
  */
+import { say } from "../texts/say.js";
 import { BASE_UNITS, type NumberDimension } from "./dimension.js";
 import { exactToNumber } from "./exact-number.js";
 import { inchFraction } from "./inch-fraction.js";
@@ -58,7 +59,7 @@ const SYSTEM_UNITS: Readonly<Partial<Record<NumberDimension, string>>> = {
   length: "in",
   area: "in2",
   mass: "lb",
-  torque: "lbf ft",
+  torque: say("quantity.write-quantity.lbf-ft"),
   force: "lbf",
   stress: "psi",
   speed: "mph",

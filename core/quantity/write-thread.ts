@@ -1,4 +1,5 @@
 /** How is a thread written on a sheet? "M12 × 1.5", "M5", "1.37 in × 24 tpi", with LH behind a left-hand one. */
+import { say } from "../texts/say.js";
 import { toBaseUnit } from "./convert-quantity.js";
 import type { ThreadSize } from "./reading.js";
 
@@ -9,7 +10,7 @@ export function writeThread(thread: ThreadSize): string {
     // Some threads with an inch pitch are named by a diameter in mm, as the 36 mm bottom bracket.
     const inInches = inches <= 4 && toBaseUnit(inches, "length", "in") === thread.majorMm;
     const size = inInches ? `${inches} in` : `${thread.majorMm} mm`;
-    return `${size} × ${thread.tpi} tpi${hand}`;
+    return say("quantity.write-thread.tpi", { size, tpi: thread.tpi, hand });
   }
   return `M${thread.majorMm}${thread.pitchMm === undefined ? "" : ` × ${thread.pitchMm}`}${hand}`;
 }

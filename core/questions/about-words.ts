@@ -2,7 +2,9 @@
  * What does a safety rule speak of? "J23, tab – frame rear", "t12, hose guides and eyelet", "FC, fork". An id alone says nothing to a
  * builder. Where nothing of that id is known it stands as it is.
  */
+
 import type { FiredRule } from "../safety/index.js";
+import { say } from "../texts/say.js";
 import type { Reckoning } from "./reckoning.js";
 
 export function aboutWords(r: Reckoning, about: string): string {
@@ -22,7 +24,7 @@ export function aboutWords(r: Reckoning, about: string): string {
 /** The rule's own sentence, beginning with a capital and ending with a stop; a task's id in front is said as a task. */
 export function ruleSentence(f: FiredRule): string {
   const words = f.here.startsWith(`${f.about} (`)
-    ? `Task ${f.here}`
+    ? say("questions.about-words.task", { here: f.here })
     : `${f.here.charAt(0).toUpperCase()}${f.here.slice(1)}`;
   return /[.!?]$/.test(words) ? words : `${words}.`;
 }

@@ -2,6 +2,7 @@
 
 import type { ForkSwapValue } from "../geometry/index.js";
 import {
+  type BarCandidate,
   type BestCockpit,
   bestCockpit,
   type CockpitChoice,
@@ -14,7 +15,8 @@ import {
   spacerSums,
 } from "../position/index.js";
 import type { Answer, Answered } from "../quantity/index.js";
-import type { Part, ResolvedBuild } from "../workshop/index.js";
+import { say } from "../texts/say.js";
+import type { Part, PartOfKind, ResolvedBuild } from "../workshop/index.js";
 
 /** Spacers under a stem are wanted up to here, mm; more is refused by S12 at 40. Common practice, no source. */
 const MOST_SPACERS_MM = 40;
@@ -26,6 +28,8 @@ export interface CockpitOfBuild {
   readonly handHalfWidthMm?: number;
   /** All stems of the comparison with the chosen bar, best first. */
   readonly ranked?: Answer<BestCockpit>;
+  /** Other bars of the comparison, each at its own best with the same stems. */
+  readonly otherBars: readonly { readonly id: string; readonly best: CockpitChoice | null }[];
   readonly saddle?: Answer<SaddleAnswer>;
   /** Post of the build with its row of the saddle answer. */
   readonly post?: {
@@ -68,9 +72,23 @@ function stemCandidate(part: Part): StemCandidate | undefined {
   return undefined;
 }
 
+function barCandidate(bar: PartOfKind<"bar">): readonly BarCandidate[] {
+  const { hand, clamp } = bar.ports;
+  if (hand === undefined) return [];
+  return [
+    {
+      id: bar.id,
+      handForwardMm: hand[0],
+      handUpMm: hand[1],
+      ...(clamp === undefined ? {} : { clampMm: clamp }),
+    },
+  ];
+}
+
 export function cockpitOfBuild(build: ResolvedBuild, figures: Answered<ForkSwapValue> | undefined): CockpitOfBuild {
   const missing: string[] = [];
-  if (figures === undefined) return { missing: ["the side view of the bicycle after the change"] };
+  if (figures === undefined)
+    return { otherBars: [], missing: [say("questions.cockpit-of-build.the-side-view-of-the-bicycle")] };
   const { rider, at } = build;
   const f = figures.value;
   const headset = at.headset?.kind === "headset" ? at.headset : undefined;
@@ -79,15 +97,17 @@ export function cockpitOfBuild(build: ResolvedBuild, figures: Answered<ForkSwapV
     const part = id === undefined ? undefined : build.parts.get(id);
     const candidate = part === undefined ? undefined : stemCandidate(part);
     if (part !== undefined && candidate === undefined)
-      missing.push(`length, angle and clamp height of stem ${part.id}`);
+      missing.push(say("questions.cockpit-of-build.length-angle-and-clamp-height-of", { part: part.id }));
     return candidate === undefined ? [] : [candidate];
   });
   const hand = bar?.ports.hand;
-  if (rider.hand_xy === undefined) missing.push("where the rider wants the hands (rider.hand_xy)");
-  if (bar === undefined) missing.push("a bar");
-  else if (hand === undefined) missing.push(`where the hand lies on bar ${bar.id} (ports.hand)`);
-  if (stems.length === 0) missing.push("a stem");
-  if (headset?.ports.upper_stack === undefined) missing.push("the headset's upper stack");
+  if (rider.hand_xy === undefined) missing.push(say("questions.cockpit-of-build.where-the-rider-wants-the-hands"));
+  if (bar === undefined) missing.push(say("questions.cockpit-of-build.a-bar"));
+  else if (hand === undefined)
+    missing.push(say("questions.cockpit-of-build.where-the-hand-lies-on-bar", { bar: bar.id }));
+  if (stems.length === 0) missing.push(say("questions.cockpit-of-build.a-stem"));
+  if (headset?.ports.upper_stack === undefined)
+    missing.push(say("questions.cockpit-of-build.the-headset-s-upper-stack"));
   const pieces = [...build.parts.values()].flatMap((p) =>
     p.kind === "spacers" && p.ports.height !== undefined
       ? Array.from({ length: Math.min(p.qty, 8) }, () => p.ports.height as number)
@@ -99,6 +119,7 @@ export function cockpitOfBuild(build: ResolvedBuild, figures: Answered<ForkSwapV
       : [build.build.spacers_below];
   let ranked: Answer<BestCockpit> | undefined;
   let chosen: CockpitChoice | undefined;
+  let otherBars: CockpitOfBuild["otherBars"] = [];
   if (
     rider.hand_xy !== undefined &&
     bar !== undefined &&
@@ -107,7 +128,7 @@ export function cockpitOfBuild(build: ResolvedBuild, figures: Answered<ForkSwapV
     headset?.ports.upper_stack !== undefined
   ) {
     const threaded = headset.ports.threaded === true;
-    ranked = bestCockpit({
+    const asked = {
       stackMm: f.stack_mm,
       reachMm: f.reach_mm,
       headAngleDeg: f.head_angle_deg,
@@ -116,14 +137,13 @@ export function cockpitOfBuild(build: ResolvedBuild, figures: Answered<ForkSwapV
       ...(threaded ? { locknutStackMm: headset.ports.upper_stack } : { upperStackMm: headset.ports.upper_stack }),
       spacerSumsMm: sums,
       stems,
-      bars: [
-        {
-          id: bar.id,
-          handForwardMm: hand[0],
-          handUpMm: hand[1],
-          ...(bar.ports.clamp === undefined ? {} : { clampMm: bar.ports.clamp }),
-        },
-      ],
+    };
+    ranked = bestCockpit({ ...asked, bars: barCandidate(bar) });
+    otherBars = (build.build.consider?.bar ?? []).flatMap((id) => {
+      const other = build.parts.get(id);
+      if (other?.kind !== "bar" || other.id === bar.id || other.ports.hand === undefined) return [];
+      const answer = bestCockpit({ ...asked, bars: barCandidate(other) });
+      return answer.kind === "answered" ? [{ id: other.id, best: answer.value.best }] : [];
     });
     if (ranked.kind === "answered") chosen = ranked.value.ranked.find((c) => c.stemId === build.build.chosen.stem);
   }
@@ -135,10 +155,10 @@ export function cockpitOfBuild(build: ResolvedBuild, figures: Answered<ForkSwapV
     const part = id === undefined ? undefined : build.parts.get(id);
     return part?.kind === "post" && part.ports.setback !== undefined ? [part.ports.setback] : [];
   });
-  if (rider.saddle_xy === undefined) missing.push("where the rider wants the saddle (rider.saddle_xy)");
+  if (rider.saddle_xy === undefined) missing.push(say("questions.cockpit-of-build.where-the-rider-wants-the-saddle"));
   else if (saddlePart?.ports.height_above_clamp === undefined || saddlePart.ports.rail_range === undefined)
-    missing.push("the saddle's height above its clamp and the range of its rails");
-  else if (posts.length === 0) missing.push("a seatpost with its setback");
+    missing.push(say("questions.cockpit-of-build.the-saddle-s-height-above-its"));
+  else if (posts.length === 0) missing.push(say("questions.cockpit-of-build.a-seatpost-with-its-setback"));
   else {
     saddleAnswer = saddle({
       seat_angle_deg: f.seat_angle_deg,
@@ -207,6 +227,7 @@ export function cockpitOfBuild(build: ResolvedBuild, figures: Answered<ForkSwapV
   }
   return {
     missing,
+    otherBars,
     ...(chosen === undefined ? {} : { chosen }),
     ...(handHalfWidthMm === undefined ? {} : { handHalfWidthMm }),
     ...(ranked === undefined ? {} : { ranked }),

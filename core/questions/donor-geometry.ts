@@ -2,6 +2,7 @@
  * What bicycle is this really? The donor's readings, adjusted together; a reading that the others name as wrong is set
  * aside for everything that follows, and said so, until it is measured again.
  */
+
 import { tyreRadius } from "../fit/index.js";
 import {
   type BicyclePoints,
@@ -21,6 +22,7 @@ import {
   type SurveyValue,
   surveyWithSlips,
 } from "../survey/index.js";
+import { say } from "../texts/say.js";
 import type { DonorDoc, Entered, PartOfKind, ResolvedBuild } from "../workshop/index.js";
 
 export interface DonorGeometry {
@@ -44,7 +46,7 @@ export function donorGeometry(donor: DonorDoc): DonorGeometry {
   if (donor.lower_headset_stack === undefined) {
     missing.push({
       kind: "measure",
-      what: "Lower headset stack, bottom face of the head tube to the crown seat",
+      what: say("questions.donor-geometry.lower-headset-stack-bottom-face-of"),
       at: "donor.lower_headset_stack",
       tool: "calliper",
       accuracy: "± 0.5 mm",
@@ -53,7 +55,7 @@ export function donorGeometry(donor: DonorDoc): DonorGeometry {
   if (donor.wheels_now.radius === undefined) {
     missing.push({
       kind: "measure",
-      what: "Axle height over the floor, under the rider's weight",
+      what: say("questions.donor-geometry.axle-height-over-the-floor-under"),
       at: "donor.wheels_now.radius",
       tool: "rule",
       accuracy: "± 1 mm",
@@ -87,8 +89,8 @@ export function donorGeometry(donor: DonorDoc): DonorGeometry {
       code: "measure-first",
       at: m.at ?? "",
       given: null,
-      allowed: "a length in mm",
-      message: `${m.what}: not measured yet.`,
+      allowed: say("questions.donor-geometry.a-length-in-mm"),
+      message: say("questions.donor-geometry.not-measured-yet", { what: m.what }),
     }));
     const refusedAll = { kind: "refused", refusals } as const;
     return { input, survey: refusedAll, blunder: refusedAll, frame: refusedAll, missing };

@@ -1,4 +1,5 @@
 /** What does the chosen build cost, weigh and take in hours, and what is the cheapest way back inside the budget? */
+
 import {
   type HoursValue,
   hoursLedger,
@@ -9,6 +10,7 @@ import {
   moneyLedger,
 } from "../plan/index.js";
 import type { Answer } from "../quantity/index.js";
+import { say } from "../texts/say.js";
 import type { Part, Place, ResolvedBuild } from "../workshop/index.js";
 
 export interface AlternativeCost {
@@ -59,9 +61,16 @@ const GROUPS: Readonly<Partial<Record<Part["kind"], string>>> = {
   adapter: "brakes",
   hose_kit: "brakes",
   cable_kit: "brakes",
-  guards: "load gear",
-  rack: "load gear",
-  light_set: "load gear",
+  guards: say("questions.ledger-of-build.load-gear"),
+  rack: say("questions.ledger-of-build.load-gear"),
+  light_set: say("questions.ledger-of-build.load-gear"),
+  derailleur_rear: "drive",
+  pads: "brakes",
+  child_seat: say("questions.ledger-of-build.load-gear"),
+  stand: say("questions.ledger-of-build.load-gear"),
+  chain_guard: "drive",
+  spoke_guard: say("questions.ledger-of-build.load-gear"),
+  bell_reflectors: say("questions.ledger-of-build.load-gear"),
 };
 
 /** Every part of the build once, with how many and where. */
@@ -89,7 +98,7 @@ function moneyLines(build: ResolvedBuild, lines: readonly BuyLine[]): MoneyLine[
   return [
     {
       id: "donor",
-      what: `donor ${build.donor.id}`,
+      what: say("questions.ledger-of-build.donor", { donor: build.donor.id }),
       kind: "donor",
       qty: 1,
       price: build.donor.price ?? null,
@@ -131,7 +140,14 @@ export function ledgerOfBuild(build: ResolvedBuild): LedgerOfBuild {
   const bare = build.donor.condition.mass_bare;
   const mass = massLedger({
     lines: [
-      { id: "donor", what: "bare frame", group: "frame", qty: 1, massG: bare ?? null, known: "weighed" },
+      {
+        id: "donor",
+        what: say("questions.ledger-of-build.bare-frame"),
+        group: "frame",
+        qty: 1,
+        massG: bare ?? null,
+        known: "weighed",
+      },
       ...lines
         .filter((l) => l.part.kind !== "paint")
         .map((l) => ({

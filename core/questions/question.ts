@@ -1,7 +1,9 @@
 /** How is one row of the board made? Each question has a file; this holds what they share. */
+
 import type { JointAnswer } from "../fit/index.js";
 import type { Band, BoardVerdict, Caution, NextStep } from "../quantity/index.js";
 import type { FiredRule } from "../safety/index.js";
+import { say } from "../texts/say.js";
 import type { BoardRow, Figure, Stake, Working, WorkingTable } from "./board.js";
 import type { Reckoning } from "./reckoning.js";
 
@@ -71,7 +73,12 @@ export function uniqueCautions(all: readonly Caution[]): readonly Caution[] {
 
 /** A question that this program cannot answer yet. It says so and claims nothing. */
 export function notIn(head: Head, words: string): BoardRow {
-  return row(head, { answer: "Not checked yet.", verdict: "not checked yet", words: [words], notChecked: [words] });
+  return row(head, {
+    answer: say("questions.question.not-checked-yet"),
+    verdict: "not checked yet",
+    words: [words],
+    notChecked: [words],
+  });
 }
 
 export function figure(
@@ -128,7 +135,7 @@ export function showFigure(f: Figure): string {
 
 function jointTable(joints: readonly JointAnswer[]): WorkingTable {
   return {
-    title: "Joints behind this answer",
+    title: say("questions.question.joints-behind-this-answer"),
     columns: ["Joint", "Verdict", "Why"],
     rows: joints.map((j) => [`${j.id} ${j.title}`, j.verdict, j.reason]),
   };
@@ -143,29 +150,29 @@ export function heaviest(joints: readonly JointAnswer[]): JointAnswer | undefine
 /** The survey's name of a reading, in words. */
 export function readingWords(name: string): string {
   const NAMES: Readonly<Record<string, string>> = {
-    top_tube_actual_mm: "top tube",
-    top_tube_below_head_tube_top_mm: "top tube's joint below the head-tube top",
-    seat_tube_cc_mm: "seat tube",
-    head_angle_deg: "head angle",
-    seat_angle_deg: "seat angle",
+    top_tube_actual_mm: say("questions.question.top-tube"),
+    top_tube_below_head_tube_top_mm: say("questions.question.top-tube-s-joint-below-the"),
+    seat_tube_cc_mm: say("questions.question.seat-tube"),
+    head_angle_deg: say("questions.question.head-angle"),
+    seat_angle_deg: say("questions.question.seat-angle"),
     chainstay_mm: "chainstay",
-    down_tube_cc_mm: "down tube",
-    down_tube_joint_above_head_tube_bottom_mm: "down tube's joint above the head-tube bottom",
-    head_tube_mm: "head tube",
-    front_centre_mm: "front centre",
+    down_tube_cc_mm: say("questions.question.down-tube"),
+    down_tube_joint_above_head_tube_bottom_mm: say("questions.question.down-tube-s-joint-above-the"),
+    head_tube_mm: say("questions.question.head-tube"),
+    front_centre_mm: say("questions.question.front-centre"),
     wheelbase_mm: "wheelbase",
-    bb_height_mm: "cranks' axis to the floor",
-    axle_to_crown_mm: "fork, axle to crown",
-    rake_mm: "fork rake",
-    rear_axle_to_head_tube_top_mm: "rear axle to head-tube top",
-    front_axle_to_head_tube_top_mm: "front axle to head-tube top",
-    bb_to_head_tube_top_mm: "cranks' axis to head-tube top",
-    bb_to_head_tube_bottom_mm: "cranks' axis to head-tube bottom",
-    rear_axle_to_seat_cluster_mm: "rear axle to seat cluster",
-    front_axle_to_seat_cluster_mm: "front axle to seat cluster",
-    top_tube_slope_deg: "slope of the top tube",
-    rear_axle_height_mm: "rear axle height",
-    front_axle_height_mm: "front axle height",
+    bb_height_mm: say("questions.question.cranks-axis-to-the-floor"),
+    axle_to_crown_mm: say("questions.question.fork-axle-to-crown"),
+    rake_mm: say("questions.question.fork-rake"),
+    rear_axle_to_head_tube_top_mm: say("questions.question.rear-axle-to-head-tube-top"),
+    front_axle_to_head_tube_top_mm: say("questions.question.front-axle-to-head-tube-top"),
+    bb_to_head_tube_top_mm: say("questions.question.cranks-axis-to-head-tube-top"),
+    bb_to_head_tube_bottom_mm: say("questions.question.cranks-axis-to-head-tube-bottom"),
+    rear_axle_to_seat_cluster_mm: say("questions.question.rear-axle-to-seat-cluster"),
+    front_axle_to_seat_cluster_mm: say("questions.question.front-axle-to-seat-cluster"),
+    top_tube_slope_deg: say("questions.question.slope-of-the-top-tube"),
+    rear_axle_height_mm: say("questions.question.rear-axle-height"),
+    front_axle_height_mm: say("questions.question.front-axle-height"),
   };
   return NAMES[name.replace(/#\d+$/, "")] ?? name.replaceAll("_", " ").replace(/ (mm|deg)$/, "");
 }
@@ -201,7 +208,10 @@ function plainer(message: string): string {
 export function settleFirst(refused: FiredRule): NextStep {
   return {
     kind: "decide",
-    what: `Settle the refusal first (${refused.rule}): ${refused.insteadDo.replace(/\.$/, "").replace(/^[A-Z](?=[a-z])/, (c) => c.toLowerCase())}`,
+    what: say("questions.question.settle-the-refusal-first", {
+      rule: refused.rule,
+      insteadDo: refused.insteadDo.replace(/\.$/, "").replace(/^[A-Z](?=[a-z])/, (c) => c.toLowerCase()),
+    }),
   };
 }
 
@@ -210,5 +220,5 @@ export function setAsideWords(r: Reckoned): readonly string[] {
   const name = r.geometry.setAside;
   return name === undefined
     ? []
-    : [`Reckoned without the ${readingWords(name)}, which disagrees with the rest (question 13).`];
+    : [say("questions.question.reckoned-without-the-which-disagrees-with", { name: readingWords(name) })];
 }

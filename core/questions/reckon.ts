@@ -3,6 +3,7 @@
  * ledger and plan, each from the rooms below, composed into the board. Pure: the same documents give the same answer.
  * `before`: the reckoning of an earlier state; what its documents did not change is not reckoned again.
  */
+
 import { toeOf } from "../fit/front-and-wheels/toe-of.js";
 import {
   evaluateCandidate,
@@ -15,6 +16,7 @@ import {
 } from "../fit/index.js";
 import { capital, type NextStep } from "../quantity/index.js";
 import { fireRules, type RuleFinding } from "../safety/index.js";
+import { say } from "../texts/say.js";
 import type { Part, PartOfKind, Place, ResolvedBuild } from "../workshop/index.js";
 import { boardOf } from "./board-of.js";
 import { cockpitOfBuild } from "./cockpit-of-build.js";
@@ -80,10 +82,11 @@ export function reckon(resolved: ResolvedBuild, before?: Reckoning): Reckoning {
             : [{ place, part, answer: evaluateCandidate(settled, place, part, undefined, judged) }],
         ),
   );
+  const standing = new Set(joints.joints.flatMap((j) => j.rules.map((r) => ruleKey(j, r))));
   const rules = fireRules(resolved, [
     ...findings(joints.joints, true),
-    ...forks.flatMap((f) => (f.chosen ? [] : findings(f.answer.joints, false, f.part.id, "fork"))),
-    ...others.flatMap((o) => findings(o.answer.joints, false, o.part.id, o.place)),
+    ...forks.flatMap((f) => (f.chosen ? [] : findings(f.answer.joints, false, f.part.id, "fork", standing))),
+    ...others.flatMap((o) => findings(o.answer.joints, false, o.part.id, o.place, standing)),
   ]);
   const body = {
     resolved,
@@ -119,11 +122,19 @@ export function reckon(resolved: ResolvedBuild, before?: Reckoning): Reckoning {
 /** What the joints read, beside each reckoning and no part of it: the next one may stand on it. */
 const JUDGED = new WeakMap<Reckoning, JudgedOnce>();
 
-/** Rules that the joints bring; a candidate's only where the candidate itself is concerned. */
-function findings(joints: readonly JointAnswer[], onChosen: boolean, partId?: string, place?: Place): RuleFinding[] {
+const ruleKey = (j: JointAnswer, r: JointAnswer["rules"][number]) => `${j.id} ${r.rule} ${r.level} ${r.why}`;
+
+/** Rules that the joints bring; a candidate's where it is concerned itself, or where it brings what did not stand before. */
+function findings(
+  joints: readonly JointAnswer[],
+  onChosen: boolean,
+  partId?: string,
+  place?: Place,
+  standing: ReadonlySet<string> = new Set(),
+): RuleFinding[] {
   return joints.flatMap((j) =>
     j.rules
-      .filter((r) => partId === undefined || r.part === partId || r.place === place)
+      .filter((r) => partId === undefined || r.part === partId || r.place === place || !standing.has(ruleKey(j, r)))
       .map((r) => ({
         rule: r.rule,
         level: r.level,
@@ -152,7 +163,8 @@ function nextSteps(board: Reckoning["board"], joints: readonly JointAnswer[]): R
     row.stake += stake;
     rows.set(key, row);
   };
-  for (const row of board) if (row.next !== undefined) add(row.next, `question ${row.n}`, STAKE[row.stake]);
+  for (const row of board)
+    if (row.next !== undefined) add(row.next, say("questions.reckon.question", { n: row.n }), STAKE[row.stake]);
   for (const j of joints) if (j.next !== undefined && j.verdict !== "not checked yet") add(j.next, j.id, 1);
   return [...rows.values()].sort((a, b) => b.stake - a.stake).map((r) => ({ ...r.step, settles: r.settles }));
 }

@@ -4,8 +4,11 @@
  * Answer: each rule once per thing it is about; refusals first, then gates, then flags. A gate is closed by evidence
  *   that a person typed for it (evidence.gate = the rule's id, or the operation's id), never by anything reckoned.
  */
+
 import type { SafetyLevel } from "../quantity/index.js";
+import { say } from "../texts/say.js";
 import type { ResolvedBuild } from "../workshop/index.js";
+import { childSeatFindings } from "./child-seat.js";
 import type { FiredRule } from "./fired-rule.js";
 import { ruleById } from "./rule-by-id.js";
 import { workOnTube } from "./work-on-tube.js";
@@ -21,7 +24,12 @@ export interface RuleFinding {
 const RANK: Readonly<Record<SafetyLevel, number>> = { refuse: 0, gate: 1, flag: 2 };
 
 export function fireRules(build: ResolvedBuild, findings: readonly RuleFinding[]): readonly FiredRule[] {
-  const all: RuleFinding[] = [...findings, ...frameFindings(build), ...workFindings(build)];
+  const all: RuleFinding[] = [
+    ...findings,
+    ...frameFindings(build),
+    ...childSeatFindings(build),
+    ...workFindings(build),
+  ];
   const evidence = build.build.evidence ?? [];
   const seen = new Set<string>();
   const fired: FiredRule[] = [];
@@ -53,30 +61,24 @@ export function fireRules(build: ResolvedBuild, findings: readonly RuleFinding[]
 const order = (f: FiredRule) => Number(f.rule.slice(1));
 
 function frameFindings(build: ResolvedBuild): RuleFinding[] {
-  const { condition, tube } = build.donor;
+  const { condition } = build.donor;
   const out: RuleFinding[] = [];
   if (condition.cracks === "found")
-    out.push({ rule: "S7", level: "refuse", here: "A crack was found in the frame.", about: "frame", onChosen: true });
+    out.push({
+      rule: "S7",
+      level: "refuse",
+      here: say("safety.fire-rules.a-crack-was-found-in-the"),
+      about: "frame",
+      onChosen: true,
+    });
   if (condition.cracks === "suspect")
     out.push({
       rule: "S7",
       level: "refuse",
-      here: "A crack is suspected; look with dye before anything else is spent.",
+      here: say("safety.fire-rules.a-crack-is-suspected-look-with"),
       about: "frame",
       onChosen: true,
     });
-  if (build.intent.carries_child === true) {
-    const barred = ["aluminium", "carbon", "heat_treated", "air_hardening", "unknown"].includes(tube.class);
-    out.push({
-      rule: "S13",
-      level: barred ? "refuse" : "flag",
-      here: barred
-        ? `A child is to be carried on a frame of ${tube.class.replaceAll("_", " ")}.`
-        : "A child is to be carried: only parts rated for it, by their own sheets and the local law.",
-      about: "child seat",
-      onChosen: true,
-    });
-  }
   return out;
 }
 
@@ -92,7 +94,7 @@ function workFindings(build: ResolvedBuild): RuleFinding[] {
       out.push({
         rule: "S16",
         level: "flag",
-        here: `${o.id} (${o.what}) drills: never in steerer, blade, bar, stem or post, no hole over 9, none within 30 of a joint.`,
+        here: say("safety.fire-rules.drills-never-in-steerer-blade-bar", { o: o.id, what: o.what }),
         about: o.id,
         onChosen: true,
       });

@@ -4,7 +4,9 @@
  * Answer: the rules that fire, S1 to S3, with their level; none for plain steel.
  * Source: common practice, no source.
  */
+
 import type { SafetyLevel } from "../quantity/index.js";
+import { say } from "../texts/say.js";
 import type { DonorDoc, TubeClass } from "../workshop/index.js";
 
 export interface TubeRule {
@@ -14,16 +16,16 @@ export interface TubeRule {
 }
 
 const NAMES: Readonly<Record<TubeClass, string>> = {
-  plain_steel: "plain steel",
-  plain_chromoly: "plain chrome-moly",
-  heat_treated: "heat-treated steel",
-  air_hardening: "air-hardening steel",
-  stainless: "stainless steel",
+  plain_steel: say("safety.work-on-tube.plain-steel"),
+  plain_chromoly: say("safety.work-on-tube.plain-chrome-moly"),
+  heat_treated: say("safety.work-on-tube.heat-treated-steel"),
+  air_hardening: say("safety.work-on-tube.air-hardening-steel"),
+  stainless: say("safety.work-on-tube.stainless-steel"),
   aluminium: "aluminium",
   titanium: "titanium",
   carbon: "carbon",
   magnesium: "magnesium",
-  unknown: "unknown tube (counts as heat-treated and thin until it is identified)",
+  unknown: say("safety.work-on-tube.unknown-tube-counts-as-heat-treated"),
 };
 
 /** Wall under which steel counts as very thin, mm. */
@@ -31,11 +33,12 @@ export const THIN_WALL_MM = 0.6;
 
 export function workOnTube(tube: DonorDoc["tube"], work: "bend" | "heat"): readonly TubeRule[] {
   const name = NAMES[tube.class];
-  const doing = work === "bend" ? "cold setting" : "heat";
+  const doing = work === "bend" ? say("safety.work-on-tube.cold-setting") : "heat";
   if (tube.class === "aluminium" || tube.class === "magnesium" || tube.class === "carbon") {
-    return [{ rule: "S1", level: "refuse", here: `The frame is ${name}: no ${doing}.` }];
+    return [{ rule: "S1", level: "refuse", here: say("safety.work-on-tube.the-frame-is-no", { name, doing }) }];
   }
-  if (tube.joints === "bonded") return [{ rule: "S1", level: "refuse", here: `The joints are bonded: no ${doing}.` }];
+  if (tube.joints === "bonded")
+    return [{ rule: "S1", level: "refuse", here: say("safety.work-on-tube.the-joints-are-bonded-no", { doing }) }];
   const hardened = tube.class === "heat_treated" || tube.class === "air_hardening" || tube.class === "unknown";
   if (work === "bend") {
     if (tube.class === "titanium" || hardened) {
@@ -43,7 +46,7 @@ export function workOnTube(tube: DonorDoc["tube"], work: "bend" | "heat"): reado
         {
           rule: "S2",
           level: "refuse",
-          here: `The frame is ${name}: cold setting is refused here; a frame builder may.`,
+          here: say("safety.work-on-tube.the-frame-is-cold-setting-is", { name }),
         },
       ];
     }
@@ -52,14 +55,17 @@ export function workOnTube(tube: DonorDoc["tube"], work: "bend" | "heat"): reado
         {
           rule: "S2",
           level: "refuse",
-          here: `The chainstay wall is ${tube.chainstay_wall}, under ${THIN_WALL_MM}: cold setting is refused here.`,
+          here: say("safety.work-on-tube.the-chainstay-wall-is-under-cold", {
+            chainstayWall: tube.chainstay_wall,
+            thinWallMm: THIN_WALL_MM,
+          }),
         },
       ];
     }
     return [];
   }
   if (hardened || tube.class === "stainless" || tube.class === "titanium") {
-    return [{ rule: "S3", level: "gate", here: `The frame is ${name}: no heat before a builder has identified it.` }];
+    return [{ rule: "S3", level: "gate", here: say("safety.work-on-tube.the-frame-is-no-heat-before", { name }) }];
   }
   return [];
 }

@@ -4,7 +4,9 @@
  * refused with the nearest known one. A key whose value is null or undefined counts as not given.
  * Answer: a fresh object with only the known keys and plain numbers, or the refusals. Never throws for JSON or YAML data.
  */
+
 import { nearestName, type Refusal, type Refused, refused, showable } from "../quantity/index.js";
+import { say } from "../texts/say.js";
 import { checkNumber, checkText, shownGiven } from "./check-value.js";
 import type { Field, ListField, MapField, NumbersField, TableField, TextsField } from "./sheet.js";
 
@@ -21,7 +23,7 @@ const KEY_PATTERN = "[\\p{L}\\p{N}_. -]{1,64}";
 
 export function checkInput(fields: readonly Field[], input: unknown): Checked | Refused {
   const refusals: Refusal[] = [];
-  const value = checkObject(fields, input, "", "The input", refusals);
+  const value = checkObject(fields, input, "", say("sheet.check-input.the-input"), refusals);
   return refusals.length > 0 || value === undefined ? refused(refusals) : { kind: "ok", value };
 }
 
@@ -35,8 +37,14 @@ function checkObject(
   put: Put,
 ): Record<string, unknown> | undefined {
   if (!isPlainObject(input)) {
-    const allowed = "an object with named values";
-    put.push({ code: "not-an-object", at, given: shownGiven(input), allowed, message: `${name} must be ${allowed}.` });
+    const allowed = say("sheet.check-input.an-object-with-named-values");
+    put.push({
+      code: "not-an-object",
+      at,
+      given: shownGiven(input),
+      allowed,
+      message: say("sheet.check-input.must-be", { name, allowed }),
+    });
     return undefined;
   }
   const known = fields.map((f) => f.key);
@@ -48,7 +56,7 @@ function checkObject(
     if (given === undefined || given === null) {
       if (field.optional === true) continue;
       const allowed = wanted(field);
-      const message = `${field.label} (${path}) is missing; wanted is ${allowed}.`;
+      const message = say("sheet.check-input.is-missing-wanted-is", { label: field.label, path, allowed });
       put.push({ code: "missing", at: path, given: null, allowed, message });
       continue;
     }
@@ -100,7 +108,13 @@ function rightLength(field: Counted & { readonly label: string }, length: number
   if (length >= field.minItems && length <= field.maxItems) return true;
   const many = length > field.maxItems;
   const allowed = countText(field);
-  const message = `${field.label} (${at}) has ${length} ${length === 1 ? "entry" : "entries"}; allowed are ${allowed}.`;
+  const message = say("sheet.check-input.has-allowed-are", {
+    label: field.label,
+    at,
+    length,
+    length2: length === 1 ? "entry" : "entries",
+    allowed,
+  });
   put.push({ code: many ? "too-many-items" : "too-few-items", at, given: length, allowed, message });
   return false;
 }
@@ -112,15 +126,15 @@ interface Counted {
 
 function countText(field: Counted): string {
   return field.minItems === field.maxItems
-    ? `${field.minItems} entries`
-    : `${field.minItems} to ${field.maxItems} entries`;
+    ? say("sheet.check-input.entries", { minItems: field.minItems })
+    : say("sheet.check-input.to-entries", { minItems: field.minItems, maxItems: field.maxItems });
 }
 
 function checkRow(field: TableField, row: unknown, at: string, put: Put): unknown {
   const width = field.columns.length;
   if (!Array.isArray(row) || row.length !== width) {
-    const allowed = `${width} numbers: ${field.columns.map((c) => c.label).join(", ")}`;
-    const message = `A row of ${field.label} (${at}) must be ${allowed}.`;
+    const allowed = say("sheet.check-input.numbers", { width, columns: field.columns.map((c) => c.label).join(", ") });
+    const message = say("sheet.check-input.a-row-of-must-be", { label: field.label, at, allowed });
     put.push({ code: "wrong-type", at, given: shownGiven(row), allowed, message });
     return undefined;
   }
@@ -137,8 +151,10 @@ function checkMap(field: MapField, given: unknown, at: string, put: Put): unknow
     const path = `${at}.${showable(key)}`;
     if (FORBIDDEN_KEYS.has(key) || !whole.test(key)) {
       const allowed =
-        field.keyPattern === undefined ? "names of letters, digits, _ . - and spaces" : "the names listed in the notes";
-      const message = `${field.label} cannot have an entry of this name (${path}).`;
+        field.keyPattern === undefined
+          ? say("sheet.check-input.names-of-letters-digits-and-spaces")
+          : say("sheet.check-input.the-names-listed-in-the-notes");
+      const message = say("sheet.check-input.cannot-have-an-entry-of-this", { label: field.label, path });
       put.push({
         code: FORBIDDEN_KEYS.has(key) ? "forbidden-key" : "bad-key",
         at: path,
@@ -162,30 +178,33 @@ function checkKeys(input: object, known: readonly string[], at: string, name: st
     const path = at === "" ? shown : `${at}.${shown}`;
     const allowed = known.join(", ");
     if (FORBIDDEN_KEYS.has(key)) {
-      const message = `${name} may not have a key "${shown}".`;
+      const message = say("sheet.check-input.may-not-have-a-key", { name, shown });
       put.push({ code: "forbidden-key", at: path, given: shown, allowed, message });
       continue;
     }
     const near = nearestName(key, known);
-    const hint = near === undefined ? `Known are: ${allowed}.` : `Did you mean "${near}"?`;
+    const hint =
+      near === undefined
+        ? say("sheet.check-input.known-are", { allowed })
+        : say("sheet.check-input.did-you-mean", { near });
     put.push({
       code: "unknown-key",
       at: path,
       given: shown,
       allowed,
-      message: `${name} has no key "${shown}". ${hint}`,
+      message: say("sheet.check-input.has-no-key", { name, shown, hint }),
     });
   }
   if (unknown.length > MAX_UNKNOWN_NAMED) {
     const more = unknown.length - MAX_UNKNOWN_NAMED;
-    const message = `${name} has ${more} more unknown keys.`;
+    const message = say("sheet.check-input.has-more-unknown-keys", { name, more });
     put.push({ code: "unknown-key", at, given: more, allowed: known.join(", "), message });
   }
 }
 
 function wrongType(field: Field, given: unknown, at: string, put: Put): undefined {
   const allowed = wanted(field);
-  const message = `${field.label} (${at}) must be ${allowed}.`;
+  const message = say("sheet.check-input.must-be-2", { label: field.label, at, allowed });
   put.push({ code: "wrong-type", at, given: shownGiven(given), allowed, message });
   return undefined;
 }
@@ -194,23 +213,26 @@ function wrongType(field: Field, given: unknown, at: string, put: Put): undefine
 function wanted(field: Field): string {
   switch (field.kind) {
     case "number":
-      return "a number";
+      return say("sheet.check-input.a-number");
     case "text":
-      return field.oneOf === undefined ? "text" : `one of ${field.oneOf.join(", ")}`;
+      return field.oneOf === undefined ? "text" : say("sheet.check-value.one-of", { oneOf: field.oneOf.join(", ") });
     case "boolean":
-      return "true or false";
+      return say("sheet.check-input.true-or-false");
     case "group":
-      return `an object with ${field.fields.map((f) => f.key).join(", ")}`;
+      return say("sheet.check-input.an-object-with", { fields: field.fields.map((f) => f.key).join(", ") });
     case "map":
-      return `an object with ${countText(field)}`;
+      return say("sheet.check-input.an-object-with-2", { field: countText(field) });
     case "numbers":
-      return `a list of ${countText(field)}, each a number`;
+      return say("sheet.check-input.a-list-of-each-a-number", { field: countText(field) });
     case "texts":
-      return `a list of ${countText(field)}, each a text`;
+      return say("sheet.check-input.a-list-of-each-a-text", { field: countText(field) });
     case "list":
-      return `a list of ${countText(field)}, each an object`;
+      return say("sheet.check-input.a-list-of-each-an-object", { field: countText(field) });
     case "table":
-      return `a list of ${countText(field)}, each a row of ${field.columns.length} numbers`;
+      return say("sheet.check-input.a-list-of-each-a-row", {
+        field: countText(field),
+        columnsCount: field.columns.length,
+      });
   }
 }
 

@@ -1,4 +1,5 @@
 /** What does a sheet ask for and give? As text for a terminal, at most 100 signs wide where words allow it. */
+import { say } from "../texts/say.js";
 import type { Field, SheetFace } from "./sheet.js";
 import { rangeText } from "./sheet-unit.js";
 
@@ -13,7 +14,7 @@ export function describeSheetText(sheet: SheetFace): string {
 }
 
 function fieldLines(field: Field, indent: string): readonly string[] {
-  const optional = field.optional === true ? " (may be left out)" : "";
+  const optional = field.optional === true ? say("sheet.describe-sheet-text.may-be-left-out") : "";
   const head = wrap(`${field.key}${optional}: ${field.label}. ${takes(field)}`, indent, `${indent}    `);
   const help = field.help === undefined ? [] : wrap(field.help, `${indent}    `);
   const inner = innerFields(field).flatMap((f) => fieldLines(f, `${indent}    `));
@@ -29,38 +30,55 @@ function innerFields(field: Field): readonly Field[] {
 function takes(field: Field): string {
   switch (field.kind) {
     case "number":
-      return `${rangeText(field.min, field.max, field.unit)}${whole(field)}; starts at ${field.start}`;
+      return say("sheet.describe-sheet-text.starts-at", {
+        min: rangeText(field.min, field.max, field.unit),
+        field: whole(field),
+        start: field.start,
+      });
     case "numbers":
-      return `${items(field)}, each ${rangeText(field.min, field.max, field.unit)}${whole(field)}; starts at ${field.start.join(", ")}`;
+      return say("sheet.describe-sheet-text.each-starts-at", {
+        field: items(field),
+        min: rangeText(field.min, field.max, field.unit),
+        field2: whole(field),
+        start: field.start.join(", "),
+      });
     case "text":
-      return `${words(field)}${field.start === "" ? "" : `; starts at ${field.start}`}`;
+      return `${words(field)}${field.start === "" ? "" : say("sheet.describe-sheet-text.starts-at-2", { start: field.start })}`;
     case "texts":
-      return `${items(field)}, each ${words(field)}; starts at ${field.start.join(", ")}`;
+      return say("sheet.describe-sheet-text.each-starts-at-2", {
+        field: items(field),
+        field2: words(field),
+        start: field.start.join(", "),
+      });
     case "boolean":
-      return `true or false; starts at ${field.start}`;
+      return say("sheet.describe-sheet-text.true-or-false-starts-at", { start: field.start });
     case "group":
-      return "A group:";
+      return say("sheet.describe-sheet-text.a-group");
     case "list":
-      return `${items(field)}, each with:`;
+      return say("sheet.describe-sheet-text.each-with", { field: items(field) });
     case "map":
-      return `${items(field)} under names of your own, each:`;
+      return say("sheet.describe-sheet-text.under-names-of-your-own-each", { field: items(field) });
     case "table":
-      return `${items(field)}, each a row of ${field.columns
-        .map((c) => `${c.label} (${rangeText(c.min, c.max, c.unit)})`)
-        .join(", ")}; starts at ${field.start.map((row) => `[${row.join(", ")}]`).join(" ")}`;
+      return say("sheet.describe-sheet-text.each-a-row-of-starts-at", {
+        field: items(field),
+        columns: field.columns.map((c) => `${c.label} (${rangeText(c.min, c.max, c.unit)})`).join(", "),
+        start: field.start.map((row) => `[${row.join(", ")}]`).join(" "),
+      });
   }
 }
 
 function items(field: { readonly minItems: number; readonly maxItems: number }): string {
-  return `${field.minItems} to ${field.maxItems} entries`;
+  return say("sheet.check-input.to-entries", { minItems: field.minItems, maxItems: field.maxItems });
 }
 
 function whole(field: { readonly integer?: boolean }): string {
-  return field.integer === true ? ", whole numbers" : "";
+  return field.integer === true ? say("sheet.check-value.whole-numbers") : "";
 }
 
 function words(field: { readonly oneOf?: readonly string[]; readonly maxLength: number }): string {
-  return field.oneOf === undefined ? `text of at most ${field.maxLength} signs` : `one of ${field.oneOf.join(", ")}`;
+  return field.oneOf === undefined
+    ? say("sheet.check-value.text-of-at-most-signs", { maxLength: field.maxLength })
+    : say("sheet.check-value.one-of", { oneOf: field.oneOf.join(", ") });
 }
 
 function wrap(text: string, first: string, rest = first): readonly string[] {

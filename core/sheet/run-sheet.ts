@@ -2,7 +2,9 @@
  * What does the sheet say to this input? Checks the input first, then runs. Refusals come back as a value.
  * A number in the answer that is not finite is our fault, never the builder's: it throws, naming the place.
  */
+
 import type { Answer } from "../quantity/index.js";
+import { say } from "../texts/say.js";
 import { checkInput } from "./check-input.js";
 import type { Sheet } from "./sheet.js";
 
@@ -21,7 +23,7 @@ export function runSheet<In, Out>(sheet: Sheet<In, Out>, input: unknown): Answer
 export function firstNotFinite(value: unknown, at: string, above: readonly object[] = []): string | undefined {
   if (typeof value === "number") return Number.isFinite(value) ? undefined : `${at} (${value})`;
   if (typeof value !== "object" || value === null) return undefined;
-  if (above.includes(value)) return `${at} (a loop)`;
+  if (above.includes(value)) return say("sheet.run-sheet.a-loop", { at });
   const path = [...above, value];
   for (const [key, inner] of Object.entries(value)) {
     const bad = firstNotFinite(inner, Array.isArray(value) ? `${at}[${key}]` : `${at}.${key}`, path);

@@ -1,5 +1,7 @@
 /** How is each unit of a sheet shown, and which written figures does it take? */
+
 import { type NumberDimension, type ReadOptions, readQuantity, type Unreadable } from "../quantity/index.js";
+import { say } from "../texts/say.js";
 import type { SheetUnit } from "./sheet.js";
 
 interface UnitRow {
@@ -39,7 +41,7 @@ export const SHEET_UNITS: Readonly<Record<SheetUnit, UnitRow>> = {
   "kg m2": { shown: "kg m²" },
   "kg/m3": { shown: "kg/m³" },
   "N/mm": { shown: "N/mm" },
-  "1/h": { shown: "per h" },
+  "1/h": { shown: say("sheet.sheet-unit.per-h") },
   money: { shown: "" },
 };
 
@@ -52,7 +54,7 @@ export function withUnit(value: number, unit: SheetUnit): string {
 
 /** Both limits with their unit: "100 to 800 mm". */
 export function rangeText(min: number, max: number, unit: SheetUnit): string {
-  return `${withUnit(min, "ratio")} to ${withUnit(max, unit)}`;
+  return say("sheet.sheet-unit.to", { min: withUnit(min, "ratio"), max: withUnit(max, unit) });
 }
 
 export type FieldNumber =

@@ -3,9 +3,11 @@
  * sheet yet. A refusal names file, line and column. Bounds: 2 MB of text, 60 levels deep, 50 uses of an alias.
  * Answer: the plain data, and a way from a place in it ("measurements[2].value") to its line and column.
  */
+
 import { isNode, LineCounter, parseDocument } from "yaml";
 import { type Refused, refused } from "../quantity/index.js";
-import { keysTwice, mostNesting, nestedTooDeeply, TEXT_LIMIT } from "../workshop/index.js";
+import { say } from "../texts/say.js";
+import { keysTwice, mostNesting, nestedTooDeeply, oddNumbers, TEXT_LIMIT } from "../workshop/index.js";
 
 const MOST_LEVELS = 60;
 /** Counted in the bare text, before anything recurses. */
@@ -24,12 +26,25 @@ export function readSheetInput(text: string, file: string): SheetText | Refused 
     refused([{ code, at, given, allowed, message }]);
   if (text.length > TEXT_LIMIT) {
     const size = `${(text.length / 1e6).toFixed(1)} MB`;
-    const allowed = `${TEXT_LIMIT / 1e6} MB at most`;
-    return no("file-too-large", file, size, allowed, `${file} holds ${size}; a sheet's input is ${allowed}.`);
+    const allowed = say("sheets.read-sheet-input.mb-at-most", { textLimit: TEXT_LIMIT / 1e6 });
+    return no(
+      "file-too-large",
+      file,
+      size,
+      allowed,
+      say("sheets.read-sheet-input.holds-a-sheet-s-input-is", { file, size, allowed }),
+    );
   }
-  const example = "one object of named values, as `coldset sheet ID --describe` shows";
-  if (text.trim() === "") return no("empty-file", file, "nothing", example, `${file} is empty. Give ${example}.`);
-  const tooDeep = no("too-deep", file, "more levels", `${MOST_LEVELS} levels`, `${file} is nested too deeply.`);
+  const example = say("sheets.read-sheet-input.one-object-of-named-values-as");
+  if (text.trim() === "")
+    return no("empty-file", file, "nothing", example, say("sheets.read-sheet-input.is-empty-give", { file, example }));
+  const tooDeep = no(
+    "too-deep",
+    file,
+    say("sheets.read-sheet-input.more-levels"),
+    say("sheets.read-sheet-input.levels", { mostLevels: MOST_LEVELS }),
+    say("sheets.read-sheet-input.is-nested-too-deeply", { file }),
+  );
   if (mostNesting(text) > MOST_BRACKETS) return tooDeep;
   const lines = new LineCounter();
   const where = (offset: number | undefined) => {
@@ -50,13 +65,13 @@ export function readSheetInput(text: string, file: string): SheetText | Refused 
           code: "yaml",
           at: where(error.pos[0]),
           given: text.slice(error.pos[0], Math.min(error.pos[1], error.pos[0] + 40)),
-          allowed: "well-formed YAML or JSON",
+          allowed: say("sheets.read-sheet-input.well-formed-yaml-or-json"),
           message: `${where(error.pos[0])}: ${error.message}`,
         })),
       );
     }
-    const twice = keysTwice(document, where, MOST_TOLD);
-    if (twice.length > 0) return refused(twice);
+    const wrong = [...keysTwice(document, where, MOST_TOLD), ...oddNumbers(document, where, MOST_TOLD)];
+    if (wrong.length > 0) return refused(wrong);
     const value: unknown = document.toJS({ maxAliasCount: 50 });
     if (nestedTooDeeply(value, MOST_LEVELS)) return tooDeep;
     const placeOf = (at: string) => {
@@ -69,7 +84,13 @@ export function readSheetInput(text: string, file: string): SheetText | Refused 
     };
     return { kind: "read", value, placeOf };
   } catch (cause) {
-    const why = cause instanceof Error ? cause.message : "unknown reason";
-    return no("yaml", file, "", "well-formed YAML or JSON", `${file} cannot be read as YAML or JSON: ${why}`);
+    const why = cause instanceof Error ? cause.message : say("sheets.read-sheet-input.unknown-reason");
+    return no(
+      "yaml",
+      file,
+      "",
+      say("sheets.read-sheet-input.well-formed-yaml-or-json"),
+      say("sheets.read-sheet-input.cannot-be-read-as-yaml-or", { file, why }),
+    );
   }
 }

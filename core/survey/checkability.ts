@@ -1,4 +1,5 @@
 import { element } from "../numeric/index.js";
+import { say } from "../texts/say.js";
 import { type SurveyFit, varianceOf } from "./fit-survey.js";
 import { MEASUREMENT_KINDS, measurementKindIndex } from "./measurement-kinds.js";
 import { predictMeasurement, U, UNKNOWN_COUNT } from "./side-model.js";
@@ -72,7 +73,15 @@ export function uncheckable(fitted: SurveyFit): Uncheckable[] {
 export function uncheckableSentence(u: Uncheckable): string {
   const own = u.measurement.replace(/#\d+$/, "");
   const label = MEASUREMENT_KINDS[measurementKindIndex(own)]?.label ?? own;
-  const start = `The others cannot check ${u.measurement} (${label}; redundancy ${u.redundancy.toFixed(3)}).`;
-  if (u.measure_also === own) return `${start} Read it a second time, starting afresh.`;
-  return `${start} Measuring ${u.measure_also} as well would make it checkable (${u.redundancy_then.toFixed(2)}).`;
+  const start = say("survey.checkability.the-others-cannot-check-redundancy", {
+    measurement: u.measurement,
+    label,
+    redundancy: u.redundancy.toFixed(3),
+  });
+  if (u.measure_also === own) return say("survey.checkability.read-it-a-second-time-starting", { start });
+  return say("survey.checkability.measuring-as-well-would-make-it", {
+    start,
+    measureAlso: u.measure_also,
+    redundancyThen: u.redundancy_then.toFixed(2),
+  });
 }

@@ -1,5 +1,6 @@
 import { element } from "../numeric/index.js";
 import { type Answer, answered, type Caution, type NextStep, refused } from "../quantity/index.js";
+import { say } from "../texts/say.js";
 import { fitSurvey, isGrosslyOff, type SurveyFit } from "./fit-survey.js";
 import { nextReading } from "./next-reading.js";
 import { type Suspect, slopingFloor, type Trial, trySlips } from "./slip-trials.js";
@@ -105,8 +106,7 @@ export function explainSolved(solved: SolvedSurvey, context: SlipContext): Answe
     cautions.push({
       code: "slip-not-found",
       at: "measurements",
-      message:
-        "None of the usual slips brings these readings together. More than one may be off, or the frame is bent or out of plane. Measure the suspects again.",
+      message: say("survey.explain-blunder.none-of-the-usual-slips-brings"),
     });
   }
   return answered(
@@ -143,7 +143,13 @@ function fitTrial(
   const names = indices.map((i) => read.keys[i] ?? "");
   const before = indices.map((i) => element(read.values, i));
   const round = (x: number): string => String(Number(x.toFixed(1)));
-  const values = names.map((name, k) => `${name} ${round(before[k] ?? 0)}, would be ${round(corrected[k] ?? 0)}`);
+  const values = names.map((name, k) =>
+    say("survey.explain-blunder.would-be", {
+      name,
+      before: round(before[k] ?? 0),
+      corrected: round(corrected[k] ?? 0),
+    }),
+  );
   return {
     cause: trial.cause,
     measurements: names,

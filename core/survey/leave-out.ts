@@ -1,4 +1,5 @@
 import { chiSquareQuantile, element } from "../numeric/index.js";
+import { say } from "../texts/say.js";
 import { fitSurvey, predictFromFit } from "./fit-survey.js";
 import { MEASUREMENT_KINDS } from "./measurement-kinds.js";
 import { newSideModel, placePoints, predictMeasurement } from "./side-model.js";
@@ -101,6 +102,12 @@ export function culpritSentence(read: ReadSurvey, culprits: readonly LeftOut[]):
   if (left === undefined) return "";
   const value = element(read.values, left.index);
   const equals = rest.filter((other) => other.chiSquare - left.chiSquare < 1e-3).map((other) => read.keys[other.index]);
-  const pair = equals.length === 0 ? "" : ` Or it is ${equals.join(" or ")}: the numbers cannot tell them apart.`;
-  return `${read.keys[left.index]} reads ${value}, but the others agree among themselves and say about ${left.predicted.toFixed(1)}.${pair} Check the unit and measure again.`;
+  const pair =
+    equals.length === 0 ? "" : say("survey.leave-out.or-it-is-the-numbers-cannot", { equals: equals.join(" or ") });
+  return say("survey.leave-out.reads-but-the-others-agree-among", {
+    keys: read.keys[left.index],
+    value,
+    predicted: left.predicted.toFixed(1),
+    pair,
+  });
 }

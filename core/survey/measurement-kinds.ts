@@ -6,6 +6,8 @@
  * 1 mm; down tube, wheelbase, BB height and axle-to-crown 2 mm; every other length 1.5 mm. M2 holds the tyre radii
  * fixed; here they are measurements with 0.1 mm.
  */
+import { say } from "../texts/say.js";
+
 export interface MeasurementKind {
   readonly name: string;
   /** In workshop words. */
@@ -25,111 +27,117 @@ const kind = (name: string, label: string, unit: "mm" | "deg", sd: number, how: 
   how,
 });
 
-const LEVEL = "Bicycle upright on a level floor, digital level along the tube, both ways round, mean of the two.";
-const TRAMMEL = "Trammel or long calliper between turned pins in the centres, both sides, mean of the two.";
-const HEIGHT = "Square on the level floor, rider's load or the loaded radius, tyres at riding pressure.";
+const LEVEL = say("survey.measurement-kinds.bicycle-upright-on-a-level-floor");
+const TRAMMEL = say("survey.measurement-kinds.trammel-or-long-calliper-between-turned");
+const HEIGHT = say("survey.measurement-kinds.square-on-the-level-floor-rider");
 
 export const MEASUREMENT_KINDS: readonly MeasurementKind[] = [
   kind(
     "seat_tube_cc_mm",
-    "seat tube, BB centre to top-tube centre",
+    say("survey.measurement-kinds.seat-tube-bb-centre-to-top"),
     "mm",
     1.5,
-    "Along the seat tube, from the BB centre to where the centre line of the top tube crosses it.",
+    say("survey.measurement-kinds.along-the-seat-tube-from-the"),
   ),
   kind(
     "top_tube_actual_mm",
-    "top tube, centre to centre",
+    say("survey.measurement-kinds.top-tube-centre-to-centre"),
     "mm",
     1.5,
-    "Along the top tube, from seat-tube centre to head-tube centre: inside edge to inside edge plus half of each tube.",
+    say("survey.measurement-kinds.along-the-top-tube-from-seat"),
   ),
-  kind("top_tube_slope_deg", "slope of the top tube", "deg", 0.3, LEVEL),
-  kind("head_angle_deg", "head angle", "deg", 0.3, LEVEL),
-  kind("seat_angle_deg", "seat angle", "deg", 0.3, LEVEL),
-  kind("head_tube_mm", "head tube, face to face", "mm", 1, "Calliper over both faces with the headset cups out."),
+  kind("top_tube_slope_deg", say("survey.measurement-kinds.slope-of-the-top-tube"), "deg", 0.3, LEVEL),
+  kind("head_angle_deg", say("survey.measurement-kinds.head-angle"), "deg", 0.3, LEVEL),
+  kind("seat_angle_deg", say("survey.measurement-kinds.seat-angle"), "deg", 0.3, LEVEL),
+  kind(
+    "head_tube_mm",
+    say("survey.measurement-kinds.head-tube-face-to-face"),
+    "mm",
+    1,
+    say("survey.measurement-kinds.calliper-over-both-faces-with-the"),
+  ),
   kind(
     "axle_to_crown_mm",
-    "fork, axle to crown",
+    say("survey.measurement-kinds.fork-axle-to-crown"),
     "mm",
     2,
-    "Straight from the middle of the crown seat to the middle of the axle.",
+    say("survey.measurement-kinds.straight-from-the-middle-of-the"),
   ),
   kind(
     "rake_mm",
-    "fork rake",
+    say("survey.measurement-kinds.fork-rake"),
     "mm",
     1.5,
-    "Steerer in V-blocks, level: height of the axle centre above or below the steerer centre.",
+    say("survey.measurement-kinds.steerer-in-v-blocks-level-height"),
   ),
-  kind("bb_height_mm", "BB height above the floor", "mm", 2, HEIGHT),
-  kind("rear_axle_height_mm", "rear axle height (loaded tyre radius)", "mm", 0.1, HEIGHT),
-  kind("front_axle_height_mm", "front axle height (loaded tyre radius)", "mm", 0.1, HEIGHT),
-  kind("chainstay_mm", "chainstay, BB centre to rear axle", "mm", 1.5, TRAMMEL),
-  kind("wheelbase_mm", "wheelbase", "mm", 2, "Axle to axle along the floor, wheels straight, both sides."),
-  kind("front_centre_mm", "BB centre to front axle", "mm", 1.5, TRAMMEL),
+  kind("bb_height_mm", say("survey.measurement-kinds.bb-height-above-the-floor"), "mm", 2, HEIGHT),
+  kind("rear_axle_height_mm", say("survey.measurement-kinds.rear-axle-height-loaded-tyre-radius"), "mm", 0.1, HEIGHT),
+  kind("front_axle_height_mm", say("survey.measurement-kinds.front-axle-height-loaded-tyre-radius"), "mm", 0.1, HEIGHT),
+  kind("chainstay_mm", say("survey.measurement-kinds.chainstay-bb-centre-to-rear-axle"), "mm", 1.5, TRAMMEL),
+  kind("wheelbase_mm", "wheelbase", "mm", 2, say("survey.measurement-kinds.axle-to-axle-along-the-floor")),
+  kind("front_centre_mm", say("survey.measurement-kinds.bb-centre-to-front-axle"), "mm", 1.5, TRAMMEL),
   kind(
     "bb_to_head_tube_top_mm",
-    "BB centre to head tube top",
+    say("survey.measurement-kinds.bb-centre-to-head-tube-top"),
     "mm",
     1.5,
-    "Trammel from the BB centre to the centre of the top face of the head tube.",
+    say("survey.measurement-kinds.trammel-from-the-bb-centre-to"),
   ),
   kind(
     "bb_to_head_tube_bottom_mm",
-    "BB centre to head tube bottom",
+    say("survey.measurement-kinds.bb-centre-to-head-tube-bottom"),
     "mm",
     1.5,
-    "Trammel from the BB centre to the centre of the bottom face of the head tube.",
+    say("survey.measurement-kinds.trammel-from-the-bb-centre-to-2"),
   ),
   kind(
     "rear_axle_to_seat_cluster_mm",
-    "rear axle to seat cluster",
+    say("survey.measurement-kinds.rear-axle-to-seat-cluster"),
     "mm",
     1.5,
-    "Trammel from the rear axle to where the centre lines of seat tube and top tube cross.",
+    say("survey.measurement-kinds.trammel-from-the-rear-axle-to"),
   ),
   kind(
     "rear_axle_to_head_tube_top_mm",
-    "rear axle to head tube top",
+    say("survey.measurement-kinds.rear-axle-to-head-tube-top"),
     "mm",
     1.5,
-    "Tape or trammel from the rear axle to the centre of the top face of the head tube, both sides.",
+    say("survey.measurement-kinds.tape-or-trammel-from-the-rear"),
   ),
   kind(
     "front_axle_to_seat_cluster_mm",
-    "front axle to seat cluster",
+    say("survey.measurement-kinds.front-axle-to-seat-cluster"),
     "mm",
     1.5,
-    "Tape or trammel from the front axle to where the centre lines of seat tube and top tube cross, both sides.",
+    say("survey.measurement-kinds.tape-or-trammel-from-the-front"),
   ),
   kind(
     "front_axle_to_head_tube_top_mm",
-    "front axle to head tube top",
+    say("survey.measurement-kinds.front-axle-to-head-tube-top"),
     "mm",
     1.5,
-    "Tape or trammel from the front axle to the centre of the top face of the head tube, both sides.",
+    say("survey.measurement-kinds.tape-or-trammel-from-the-front-2"),
   ),
   kind(
     "down_tube_cc_mm",
-    "down tube, BB centre to head-tube centre line",
+    say("survey.measurement-kinds.down-tube-bb-centre-to-head"),
     "mm",
     2,
-    "Along the down tube, from the BB centre to where its centre line crosses that of the head tube.",
+    say("survey.measurement-kinds.along-the-down-tube-from-the"),
   ),
   kind(
     "top_tube_below_head_tube_top_mm",
-    "top-tube joint below the head tube top",
+    say("survey.measurement-kinds.top-tube-joint-below-the-head"),
     "mm",
     1,
-    "Along the head tube, from its top face to the centre line of the top tube.",
+    say("survey.measurement-kinds.along-the-head-tube-from-its"),
   ),
   kind(
     "down_tube_joint_above_head_tube_bottom_mm",
-    "down-tube joint above the head tube bottom",
+    say("survey.measurement-kinds.down-tube-joint-above-the-head"),
     "mm",
     1,
-    "Along the head tube, from its bottom face to the centre line of the down tube.",
+    say("survey.measurement-kinds.along-the-head-tube-from-its-2"),
   ),
 ];
 

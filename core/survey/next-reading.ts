@@ -1,4 +1,5 @@
 import type { NextStep } from "../quantity/index.js";
+import { say } from "../texts/say.js";
 import type { BlunderExplanation, Explanation } from "./explain-blunder.js";
 import { measurementKind } from "./measurement-kinds.js";
 import type { Suspect } from "./slip-trials.js";
@@ -36,7 +37,9 @@ export function nextReading(
   const pair =
     best.shares_residual_with.length === 0
       ? ""
-      : ` The numbers cannot tell it from ${best.shares_residual_with.join(", ")}, so measure both.`;
+      : say("survey.next-reading.the-numbers-cannot-tell-it-from", {
+          sharesResidualWith: best.shares_residual_with.join(", "),
+        });
   return build(read, names, expected, others, pair);
 }
 
@@ -61,7 +64,12 @@ function build(
   const index = read.keys.indexOf(names[0] ?? "");
   const step: NextStep = {
     kind: "measure",
-    what: `Measure again: ${kinds.map((kind, k) => kind?.label ?? names[k]).join("; ")}.${pair} Expected ${Number(wanted.toFixed(1))} ${unit}.`,
+    what: say("survey.next-reading.measure-again-expected", {
+      kinds: kinds.map((kind, k) => kind?.label ?? names[k]).join("; "),
+      pair,
+      wanted: Number(wanted.toFixed(1)),
+      unit,
+    }),
     at: `measurements[${index}].value`,
     accuracy: `± ${half.toFixed(1)} ${unit}`,
     ...(first === undefined ? {} : { how: first.how }),

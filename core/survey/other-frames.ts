@@ -1,5 +1,6 @@
 import { element } from "../numeric/index.js";
 import type { Caution } from "../quantity/index.js";
+import { say } from "../texts/say.js";
 import { fitFrom, predictFromFit, type SurveyFit } from "./fit-survey.js";
 import { MEASUREMENT_KINDS } from "./measurement-kinds.js";
 import { DEGREES, U } from "./side-model.js";
@@ -51,7 +52,11 @@ export function otherFrames(fitted: SurveyFit): { readonly fitted: SurveyFit; re
       {
         code: "second-frame-fits",
         at: "measurements",
-        message: `A second frame fits these measurements as well: stack ${top.y.toFixed(0)}, reach ${top.x.toFixed(0)} mm. The more ordinary one is shown. Measuring ${decider(best, rival)} as well would decide.`,
+        message: say("survey.other-frames.a-second-frame-fits-these-measurements", {
+          y: top.y.toFixed(0),
+          x: top.x.toFixed(0),
+          best: decider(best, rival),
+        }),
       },
     ],
   };

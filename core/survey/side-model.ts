@@ -1,3 +1,4 @@
+import { say } from "../texts/say.js";
 import { MEASUREMENT_KINDS } from "./measurement-kinds.js";
 
 /** Places of the unknowns in the vector of the model. Lengths in mm, angles in radians. */
@@ -20,19 +21,19 @@ export const UNKNOWN_COUNT = 13;
 
 /** The unknowns in workshop words, in the order of U. */
 export const UNKNOWN_LABELS: readonly string[] = [
-  "BB height",
-  "rear axle behind the BB",
-  "rear axle height",
-  "seat angle",
-  "seat tube",
-  "top tube",
-  "slope of the top tube",
-  "head angle",
-  "head tube",
-  "axle to crown",
-  "fork rake",
-  "top-tube joint below the head tube top",
-  "down-tube joint above the head tube bottom",
+  say("survey.side-model.bb-height"),
+  say("survey.side-model.rear-axle-behind-the-bb"),
+  say("survey.side-model.rear-axle-height"),
+  say("survey.measurement-kinds.seat-angle"),
+  say("survey.side-model.seat-tube"),
+  say("survey.side-model.top-tube"),
+  say("survey.measurement-kinds.slope-of-the-top-tube"),
+  say("survey.measurement-kinds.head-angle"),
+  say("survey.side-model.head-tube"),
+  say("survey.side-model.axle-to-crown"),
+  say("survey.measurement-kinds.fork-rake"),
+  say("survey.measurement-kinds.top-tube-joint-below-the-head"),
+  say("survey.measurement-kinds.down-tube-joint-above-the-head"),
 ];
 
 export const DEGREES = 180 / Math.PI;

@@ -1,4 +1,5 @@
 import { element } from "../numeric/index.js";
+import { say } from "../texts/say.js";
 import { CHECKABLE_FROM } from "./checkability.js";
 import { isGrosslyOff, type SurveyFit } from "./fit-survey.js";
 import { type LeftOut, leaveOut } from "./leave-out.js";
@@ -125,13 +126,13 @@ function collarTrial(
   const same = topLength !== undefined && Math.abs(topLength - measured) <= 2;
   if (topLength !== undefined && !same) return undefined;
   const rarity = same ? 0 : 2;
-  const proof = same ? `; the seat tube measures ${topLength} to its top` : "";
+  const proof = same ? say("survey.slip-trials.the-seat-tube-measures-to-its", { topLength }) : "";
   return {
     cause: "centre-to-top",
     indices: [index],
     corrected: [others.predicted],
     fittedOffset: true,
-    words: `read to the top of the seat tube, about ${collar.toFixed(0)} above the centre of the top tube${proof}`,
+    words: say("survey.slip-trials.read-to-the-top-of-the", { collar: collar.toFixed(0), proof }),
     rarity,
     score: others.chiSquare + rarity,
   };
@@ -161,7 +162,10 @@ export function slopingFloor(fitted: SurveyFit): Trial | undefined {
     indices: angles,
     corrected: angles.map((i) => element(read.values, i) - tilt),
     fittedOffset: true,
-    words: `the floor (or the level) leans by about ${Math.abs(tilt).toFixed(1)} deg: every angle reads ${tilt > 0 ? "too much" : "too little"} by that`,
+    words: say("survey.slip-trials.the-floor-or-the-level-leans", {
+      tilt: Math.abs(tilt).toFixed(1),
+      tilt2: tilt > 0 ? say("survey.slip-trials.too-much") : say("survey.slip-trials.too-little"),
+    }),
     rarity,
     score: chi + rarity,
   };

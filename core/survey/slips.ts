@@ -1,3 +1,4 @@
+import { say } from "../texts/say.js";
 import type { MeasurementKind } from "./measurement-kinds.js";
 
 /** Ways in which a reading goes wrong by hand and eye. */
@@ -54,13 +55,8 @@ export function possibleSlips(kind: MeasurementKind, reading: number, context: S
   };
   if (kind.unit === "deg") {
     if (kind.name !== "top_tube_slope_deg") {
-      add("complement-angle", 90 - reading, 1, "the level showed the angle from upright: 90 minus the reading");
-      add(
-        "complement-angle",
-        180 - reading,
-        1,
-        "the angle was taken on the other side of the tube: 180 minus the reading",
-      );
+      add("complement-angle", 90 - reading, 1, say("survey.slips.the-level-showed-the-angle-from"));
+      add("complement-angle", 180 - reading, 1, say("survey.slips.the-angle-was-taken-on-the"));
     }
     addSwaps(reading, add);
     return slips;
@@ -72,27 +68,27 @@ export function possibleSlips(kind: MeasurementKind, reading: number, context: S
       "centre-to-top",
       reading - half,
       0.5,
-      `read to the top of the top tube: half of its ${context.topTubeOdMm} too much`,
+      say("survey.slips.read-to-the-top-of-the", { topTubeOdMm: context.topTubeOdMm }),
     );
   }
-  add("tape-hooked-at-100", reading - 100, 1, "the tape began at its 100 mark and 100 was not taken off");
-  add("tape-hooked-at-100", reading + 100, 1, "100 was taken off although the tape began at nought");
+  add("tape-hooked-at-100", reading - 100, 1, say("survey.slips.the-tape-began-at-its-100"));
+  add("tape-hooked-at-100", reading + 100, 1, say("survey.slips.100-was-taken-off-although-the"));
   for (const [step, rarity] of [
     [10, 1],
     [20, 2],
     [30, 3],
   ] as const) {
-    add("ten-misread", reading - step, rarity, `the scale was misread, ${step} too much`);
-    add("ten-misread", reading + step, rarity, `the scale was misread, ${step} too little`);
+    add("ten-misread", reading - step, rarity, say("survey.slips.the-scale-was-misread-too-much", { step }));
+    add("ten-misread", reading + step, rarity, say("survey.slips.the-scale-was-misread-too-little", { step }));
   }
   addSwaps(reading, add);
-  add("inch-for-mm", reading * 25.4, 1, "inches written in the column for mm");
-  add("inch-for-mm", reading / 25.4, 1, "turned from inches into mm although it was mm already");
-  add("cm-for-mm", reading * 10, 1, "centimetres written in the column for mm");
-  add("cm-for-mm", reading / 10, 1, "one nought too many");
+  add("inch-for-mm", reading * 25.4, 1, say("survey.slips.inches-written-in-the-column-for"));
+  add("inch-for-mm", reading / 25.4, 1, say("survey.slips.turned-from-inches-into-mm-although"));
+  add("cm-for-mm", reading * 10, 1, say("survey.slips.centimetres-written-in-the-column-for"));
+  add("cm-for-mm", reading / 10, 1, say("survey.slips.one-nought-too-many"));
   if (kind.name === "rear_axle_height_mm" || kind.name === "front_axle_height_mm") {
-    add("diameter-for-radius", reading / 2, 0.5, "the diameter of the wheel was written for its radius");
-    add("diameter-for-radius", reading * 2, 1, "half of the radius was written");
+    add("diameter-for-radius", reading / 2, 0.5, say("survey.slips.the-diameter-of-the-wheel-was"));
+    add("diameter-for-radius", reading * 2, 1, say("survey.slips.half-of-the-radius-was-written"));
   }
   return slips;
 }
@@ -109,10 +105,10 @@ function addEdges(
     od: od ?? usual,
     assumed: od === undefined,
   });
-  const seat = tube("seat tube", context.seatTubeOdMm, 28.6);
-  const top = tube("top tube", context.topTubeOdMm, 28.6);
-  const head = tube("head tube", context.headTubeOdMm, 36);
-  const down = tube("down tube", context.downTubeOdMm, 31.8);
+  const seat = tube(say("survey.side-model.seat-tube"), context.seatTubeOdMm, 28.6);
+  const top = tube(say("survey.side-model.top-tube"), context.topTubeOdMm, 28.6);
+  const head = tube(say("survey.side-model.head-tube"), context.headTubeOdMm, 36);
+  const down = tube(say("survey.slips.down-tube"), context.downTubeOdMm, 31.8);
   const ends: Readonly<Record<string, readonly Tube[]>> = {
     seat_tube_cc_mm: [top],
     top_tube_actual_mm: [seat, head],
@@ -128,18 +124,25 @@ function addEdges(
   };
   const tubes = ends[name] ?? [];
   for (const t of tubes) {
-    const of = `half of the ${t.name} (${t.od}${t.assumed ? " assumed" : ""})`;
+    const of = say("survey.slips.half-of-the", { t: t.name, od: t.od, assumed: t.assumed ? " assumed" : "" });
     const rarity = t.assumed ? 1 : 0;
-    add("tube-edge", reading + t.od / 2, rarity, `taken to the tube's edge, not its centre: ${of} is missing`);
-    add("tube-edge", reading - t.od / 2, rarity, `taken to the tube's far edge, not its centre: ${of} is too much`);
+    add("tube-edge", reading + t.od / 2, rarity, say("survey.slips.taken-to-the-tube-s-edge", { of }));
+    add("tube-edge", reading - t.od / 2, rarity, say("survey.slips.taken-to-the-tube-s-far", { of }));
   }
   const [one, two] = tubes;
   if (name === "top_tube_actual_mm" && one !== undefined && two !== undefined) {
     const both = (one.od + two.od) / 2;
-    const of = `half of ${one.name} (${one.od}${one.assumed ? " assumed" : ""}) and of ${two.name} (${two.od}${two.assumed ? " assumed" : ""})`;
+    const of = say("survey.slips.half-of-and-of", {
+      one: one.name,
+      od: one.od,
+      assumed: one.assumed ? " assumed" : "",
+      two: two.name,
+      od2: two.od,
+      assumed2: two.assumed ? " assumed" : "",
+    });
     const rarity = one.assumed || two.assumed ? 1.5 : 0.5;
-    add("tube-edge", reading + both, rarity, `taken edge to edge, not centre to centre: ${of} are missing`);
-    add("tube-edge", reading - both, rarity, `taken over both tubes, not centre to centre: ${of} are too much`);
+    add("tube-edge", reading + both, rarity, say("survey.slips.taken-edge-to-edge-not-centre", { of }));
+    add("tube-edge", reading - both, rarity, say("survey.slips.taken-over-both-tubes-not-centre", { of }));
   }
 }
 
@@ -153,7 +156,7 @@ function addSwaps(
     const b = digits.charAt(i + 1);
     if (a === b || a === "." || b === "." || (i === 0 && b === "0")) continue;
     const swapped = Number(digits.slice(0, i) + b + a + digits.slice(i + 2)) * Math.sign(reading);
-    add("digits-swapped", swapped, 2, `two digits swapped: ${swapped} written as ${reading}`);
+    add("digits-swapped", swapped, 2, say("survey.slips.two-digits-swapped-written-as", { swapped, reading }));
   }
 }
 

@@ -1,4 +1,5 @@
 import type { Caution, Refusal } from "../quantity/index.js";
+import { say } from "../texts/say.js";
 import { fitSurvey, isGrosslyOff, PATIENT_STEPS, type SurveyFit, type SurveyFitAnswer } from "./fit-survey.js";
 import { culpritSentence, grossCulprits, type LeftOut } from "./leave-out.js";
 import { otherFrames } from "./other-frames.js";
@@ -78,17 +79,16 @@ function farOff(read: ReadSurvey, culprits: readonly LeftOut[]): Refusal {
       code: "no-convergence",
       at: "measurements",
       given: read.keys,
-      allowed: "measurements of one frame",
-      message:
-        "No frame was found that comes near all of these measurements. Some must be far off: check units, and which line was written where.",
+      allowed: say("survey.solve-survey.measurements-of-one-frame"),
+      message: say("survey.solve-survey.no-frame-was-found-that-comes"),
     };
   }
   return {
     code: "no-convergence",
     at: `measurements[${culprit.index}].value`,
     given: read.values[culprit.index],
-    allowed: `about ${culprit.predicted.toFixed(1)}, as the others say`,
-    message: `No frame was found that comes near all of these measurements. ${culpritSentence(read, culprits)}`,
+    allowed: say("survey.solve-survey.about-as-the-others-say", { predicted: culprit.predicted.toFixed(1) }),
+    message: say("survey.solve-survey.no-frame-was-found-that-comes-2", { read: culpritSentence(read, culprits) }),
   };
 }
 
@@ -97,8 +97,7 @@ function doesNotClose(given: readonly string[]): Refusal {
     code: "does-not-close",
     at: "measurements",
     given,
-    allowed: "lengths that close every triangle of the frame",
-    message:
-      "These figures close no frame: somewhere one length is longer than the other two sides of its triangle together. Measure again, and add a check length.",
+    allowed: say("survey.solve-survey.lengths-that-close-every-triangle-of"),
+    message: say("survey.solve-survey.these-figures-close-no-frame-somewhere"),
   };
 }

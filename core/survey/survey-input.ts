@@ -1,5 +1,6 @@
 import type { Caution, Refusal } from "../quantity/index.js";
 import { nearestName } from "../quantity/nearest-name.js";
+import { say } from "../texts/say.js";
 import { MEASUREMENT_KINDS, MEASUREMENT_NAMES, measurementKindIndex } from "./measurement-kinds.js";
 import { directUnknown, U, UNKNOWN_COUNT } from "./side-model.js";
 
@@ -69,8 +70,8 @@ export function readSurvey(
       "out-of-range",
       `constants.${key}`,
       value,
-      `${low} to ${high} mm`,
-      `${key} is ${value}; it must be a number from ${low} to ${high} mm.`,
+      say("survey.survey-input.to-mm", { low, high }),
+      say("survey.survey-input.is-it-must-be-a-number", { key, value, low, high }),
     );
     return undefined;
   };
@@ -82,8 +83,8 @@ export function readSurvey(
       "missing",
       "constants.lower_stack_mm",
       undefined,
-      "0 to 500 mm",
-      "lower_stack_mm is missing. Measure from the bottom face of the head tube to the crown seat of the fork.",
+      say("survey.survey-input.0-to-500-mm"),
+      say("survey.survey-input.lower-stack-mm-is-missing-measure"),
     );
   }
 
@@ -104,8 +105,14 @@ export function readSurvey(
     const { value } = measurement;
     const [low, high] = limits(name, kind.unit);
     if (typeof value !== "number" || !(value >= low && value <= high)) {
-      const range = `${low} to ${high} ${kind.unit}`;
-      refuse("out-of-range", `${at}.value`, value, range, `${name} reads ${value}; it must be a number in ${range}.`);
+      const range = say("survey.survey-input.to", { low, high, unit: kind.unit });
+      refuse(
+        "out-of-range",
+        `${at}.value`,
+        value,
+        range,
+        say("survey.survey-input.reads-it-must-be-a-number", { name, value, range }),
+      );
       return;
     }
     const sd = measurement.sd ?? kind.sd;
@@ -114,8 +121,8 @@ export function readSurvey(
         "out-of-range",
         `${at}.sd`,
         sd,
-        "0.000001 to 1000",
-        `The standard deviation of ${name} is ${sd}; it must be greater than nought (a careful workshop has ${kind.sd}).`,
+        say("survey.survey-input.0-000001-to-1000"),
+        say("survey.survey-input.the-standard-deviation-of-is-it", { name, sd, sd2: kind.sd }),
       );
       return;
     }
@@ -136,8 +143,8 @@ export function readSurvey(
       "impossible-figure",
       "measurements",
       { rake_mm: rakes, axle_to_crown_mm: crowns },
-      "rake_mm smaller than axle_to_crown_mm",
-      `A rake of ${rakes.join(", ")} mm is no fork with ${crowns.join(", ")} mm from axle to crown. One of the two is wrong.`,
+      say("survey.survey-input.rake-mm-smaller-than-axle-to"),
+      say("survey.survey-input.a-rake-of-mm-is-no", { rakes: rakes.join(", "), crowns: crowns.join(", ") }),
     );
   }
   const downMeasured = seen.has("down_tube_joint_above_head_tube_bottom_mm");
@@ -146,8 +153,8 @@ export function readSurvey(
       "missing",
       "constants.down_tube_joint_above_head_tube_bottom_mm",
       undefined,
-      "-200 to 1000 mm, here or among the measurements",
-      "down_tube_cc_mm needs the place of its joint: measure down_tube_joint_above_head_tube_bottom_mm.",
+      say("survey.survey-input.200-to-1000-mm-here-or"),
+      say("survey.survey-input.down-tube-cc-mm-needs-the"),
     );
   }
   for (const [name, exact] of [
@@ -158,15 +165,14 @@ export function readSurvey(
     cautions.push({
       code: "joint-given-twice",
       at: `constants.${name}`,
-      message: `${name} stands among the constants and among the measurements. The constant (${exact}) is taken as exact; the reading is only checked against it.`,
+      message: say("survey.survey-input.stands-among-the-constants-and-among", { name, exact }),
     });
   }
   if (topJointMm === undefined && !seen.has("top_tube_below_head_tube_top_mm")) {
     cautions.push({
       code: "joint-not-given",
       at: "constants.top_tube_below_head_tube_top_mm",
-      message:
-        "top_tube_below_head_tube_top_mm stands neither among the constants nor among the measurements. It is worked out from the other readings, which costs one of them as a check. Better measure it.",
+      message: say("survey.survey-input.top-tube-below-head-tube-top"),
     });
   }
   if (refusals.length > 0 || lowerStackMm === undefined) return { refusals };
@@ -189,8 +195,11 @@ function limits(name: string, unit: "mm" | "deg"): readonly [number, number] {
 }
 
 function unknownName(name: string): string {
-  if (name === "lower_stack_mm") return "lower_stack_mm is known without error here: give it among the constants.";
+  if (name === "lower_stack_mm") return say("survey.survey-input.lower-stack-mm-is-known-without");
   const near = OTHER_WORDS[name] ?? nearestName(name, MEASUREMENT_NAMES);
-  const hint = near === undefined ? "See the list of names." : `Did you mean ${near}?`;
-  return `The survey knows no measurement named "${name}". ${hint}`;
+  const hint =
+    near === undefined
+      ? say("survey.survey-input.see-the-list-of-names")
+      : say("survey.survey-input.did-you-mean", { near });
+  return say("survey.survey-input.the-survey-knows-no-measurement-named", { name, hint });
 }

@@ -1,27 +1,27 @@
 import type { Sheet } from "../sheet/index.js";
+import { say } from "../texts/say.js";
 import { MEASUREMENT_NAMES } from "./measurement-kinds.js";
 import { type SurveyValue, survey } from "./survey.js";
 import type { SurveyInput } from "./survey-input.js";
 
-const HEADLINE = "stack_mm, reach_mm, trail_mm, head_angle_deg, seat_angle_deg";
+const HEADLINE = say("survey.survey-sheet.stack-mm-reach-mm-trail-mm");
 
 /** The sheet `survey`: the door to the core function of the same name. */
 export const surveySheet: Sheet<SurveyInput, SurveyValue> = {
   id: "survey",
-  question: "What do all my measurements together say, how surely, and which one is wrong?",
-  notes:
-    "Side view, x forward, y up from the BB centre, level ground under both tyres. Give more measurements than the 11 that a frame needs: the extra ones check the rest. Standard deviations are one sigma and independent; the covariance is not scaled. Residual = measured - adjusted. A normalised residual beyond 3.29 names a reading as off. The second reading of one name is keyed name#2. Where nothing checks a reading, its normalised residual and smallest blunder are null. Readings with redundancy under 0.1 cannot be checked. Frame in one plane; one blunder at a time is named surely.",
+  question: say("survey.survey-sheet.what-do-all-my-measurements-together"),
+  notes: say("survey.survey-sheet.side-view-x-forward-y-up"),
   fields: [
     {
       kind: "group",
       key: "constants",
-      label: "Known without error",
+      label: say("survey.survey-sheet.known-without-error"),
       fields: [
         {
           kind: "number",
           key: "top_tube_below_head_tube_top_mm",
-          label: "Top-tube joint below the head tube top",
-          help: "Along the head tube. Leave out where it is among the measurements.",
+          label: say("survey.survey-sheet.top-tube-joint-below-the-head"),
+          help: say("survey.survey-sheet.along-the-head-tube-leave-out"),
           unit: "mm",
           min: -200,
           max: 1000,
@@ -31,8 +31,8 @@ export const surveySheet: Sheet<SurveyInput, SurveyValue> = {
         {
           kind: "number",
           key: "lower_stack_mm",
-          label: "Lower headset stack",
-          help: "From the bottom face of the head tube to the crown seat of the fork.",
+          label: say("survey.survey-sheet.lower-headset-stack"),
+          help: say("survey.survey-sheet.from-the-bottom-face-of-the"),
           unit: "mm",
           min: 0,
           max: 500,
@@ -41,8 +41,8 @@ export const surveySheet: Sheet<SurveyInput, SurveyValue> = {
         {
           kind: "number",
           key: "down_tube_joint_above_head_tube_bottom_mm",
-          label: "Down-tube joint above the head tube bottom",
-          help: "Needed with down_tube_cc_mm, here or among the measurements.",
+          label: say("survey.survey-sheet.down-tube-joint-above-the-head"),
+          help: say("survey.survey-sheet.needed-with-down-tube-cc-mm"),
           unit: "mm",
           min: -200,
           max: 1000,
@@ -55,7 +55,7 @@ export const surveySheet: Sheet<SurveyInput, SurveyValue> = {
       kind: "list",
       key: "measurements",
       label: "Measurements",
-      help: "A name may come more than once: a repeat reading.",
+      help: say("survey.survey-sheet.a-name-may-come-more-than"),
       minItems: 1,
       maxItems: 80,
       of: [
@@ -64,7 +64,7 @@ export const surveySheet: Sheet<SurveyInput, SurveyValue> = {
           kind: "number",
           key: "value",
           label: "Reading",
-          help: "mm or degrees, as the name ends.",
+          help: say("survey.survey-sheet.mm-or-degrees-as-the-name"),
           unit: "named",
           min: -300,
           max: 20000,
@@ -73,8 +73,8 @@ export const surveySheet: Sheet<SurveyInput, SurveyValue> = {
         {
           kind: "number",
           key: "sd",
-          label: "Standard deviation",
-          help: "One sigma in the unit of the reading; left out, the careful workshop's is taken.",
+          label: say("survey.survey-sheet.standard-deviation"),
+          help: say("survey.survey-sheet.one-sigma-in-the-unit-of"),
           unit: "named",
           min: 0.000001,
           max: 1000,
@@ -105,31 +105,34 @@ export const surveySheet: Sheet<SurveyInput, SurveyValue> = {
     },
   ],
   gives: [
-    { key: "adjusted", means: `${HEADLINE} that agree best with all measurements` },
-    { key: "std", means: "one standard deviation of each, mm or degrees" },
-    { key: "cov_stack_reach_mm2", means: "covariance of stack and reach, mm2" },
-    { key: "corr_stack_reach", means: "their correlation, -1 to 1" },
-    { key: "adjusted_measurements", means: "what each measurement reads on the adjusted frame, mm or degrees" },
-    { key: "residuals_measured_minus_adjusted", means: "measured - adjusted, mm or degrees" },
-    { key: "normalised_residuals", means: "residual in its own standard deviation; beyond 3.29 the reading is off" },
-    { key: "redundancy_numbers", means: "0: nothing checks it, 1: the others know it fully" },
+    {
+      key: "adjusted",
+      means: say("survey.survey-sheet.that-agree-best-with-all-measurements", { headline: HEADLINE }),
+    },
+    { key: "std", means: say("survey.survey-sheet.one-standard-deviation-of-each-mm") },
+    { key: "cov_stack_reach_mm2", means: say("survey.survey-sheet.covariance-of-stack-and-reach-mm2") },
+    { key: "corr_stack_reach", means: say("survey.survey-sheet.their-correlation-1-to-1") },
+    { key: "adjusted_measurements", means: say("survey.survey-sheet.what-each-measurement-reads-on-the") },
+    { key: "residuals_measured_minus_adjusted", means: say("survey.survey-sheet.measured-adjusted-mm-or-degrees") },
+    { key: "normalised_residuals", means: say("survey.survey-sheet.residual-in-its-own-standard-deviation") },
+    { key: "redundancy_numbers", means: say("survey.survey-sheet.0-nothing-checks-it-1-the") },
     {
       key: "minimal_detectable_blunder",
-      means: "smallest slip that would be noticed (0.1 %, power 80 %), mm or degrees",
+      means: say("survey.survey-sheet.smallest-slip-that-would-be-noticed"),
     },
-    { key: "chi_square", means: "sum of (residual / sd) squared" },
-    { key: "degrees_of_freedom", means: "measurements more than needed" },
-    { key: "chi_square_limit_95", means: "limit of chi-square at 95 %" },
-    { key: "global_test_passes", means: "chi-square is within the limit" },
-    { key: "largest_normalised_residual", means: "the reading that is furthest off, and its signed value" },
-    { key: "estimated_blunder_of_largest", means: "by how much that reading seems to be wrong, mm or degrees" },
-    { key: "after_removing_largest", means: "the answer without that reading, where the global test fails" },
-    { key: "frame", means: "the fourteen figures of the frame that fork-swap takes, mm and degrees" },
-    { key: "frame_std", means: "one standard deviation of each" },
-    { key: "shape", means: "further figures of the bicycle, mm" },
-    { key: "shape_std", means: "one standard deviation of each, mm" },
-    { key: "readings", means: "every reading against the rest, the worst first" },
-    { key: "uncheckable", means: "readings with redundancy under 0.1, and what to measure as well" },
+    { key: "chi_square", means: say("survey.survey-sheet.sum-of-residual-sd-squared") },
+    { key: "degrees_of_freedom", means: say("survey.survey-sheet.measurements-more-than-needed") },
+    { key: "chi_square_limit_95", means: say("survey.survey-sheet.limit-of-chi-square-at-95") },
+    { key: "global_test_passes", means: say("survey.survey-sheet.chi-square-is-within-the-limit") },
+    { key: "largest_normalised_residual", means: say("survey.survey-sheet.the-reading-that-is-furthest-off") },
+    { key: "estimated_blunder_of_largest", means: say("survey.survey-sheet.by-how-much-that-reading-seems") },
+    { key: "after_removing_largest", means: say("survey.survey-sheet.the-answer-without-that-reading-where") },
+    { key: "frame", means: say("survey.survey-sheet.the-fourteen-figures-of-the-frame") },
+    { key: "frame_std", means: say("survey.survey-sheet.one-standard-deviation-of-each") },
+    { key: "shape", means: say("survey.survey-sheet.further-figures-of-the-bicycle-mm") },
+    { key: "shape_std", means: say("survey.survey-sheet.one-standard-deviation-of-each-mm-2") },
+    { key: "readings", means: say("survey.survey-sheet.every-reading-against-the-rest-the") },
+    { key: "uncheckable", means: say("survey.survey-sheet.readings-with-redundancy-under-0-1") },
   ],
   run: (input) => survey(input),
 };

@@ -1,6 +1,7 @@
 import { FRAME_KEYS, type FrameKey } from "../geometry/frame-measures.js";
 import { chiSquareQuantile, element } from "../numeric/index.js";
 import { type Answer, answered, type Band, type Caution, refused } from "../quantity/index.js";
+import { say } from "../texts/say.js";
 import { type Uncheckable, uncheckable, uncheckableSentence } from "./checkability.js";
 import {
   figuresOf,
@@ -184,25 +185,37 @@ export function surveyCautions(
   for (const c of value.readings) {
     if (!c.flagged || c.normalised_residual === null || c.estimated_blunder === null) continue;
     const shared = c.shares_residual_with;
-    const pair = shared.length === 0 ? "" : ` It shares its residual with ${shared.join(", ")}: measure both again.`;
+    const pair =
+      shared.length === 0
+        ? ""
+        : say("survey.survey.it-shares-its-residual-with-measure", { shared: shared.join(", ") });
     cautions.push({
       code: "measurement-off",
       at: at(c.measurement),
-      message: `${c.measurement} (${c.measured}) disagrees with the rest: ${Math.abs(c.normalised_residual).toFixed(1)} of its standard deviation, allowed ${FLAG_LIMIT}. If it alone is wrong, it is off by about ${c.estimated_blunder.toFixed(1)}.${pair}`,
+      message: say("survey.survey.disagrees-with-the-rest-of-its", {
+        measurement: c.measurement,
+        measured: c.measured,
+        normalisedResidual: Math.abs(c.normalised_residual).toFixed(1),
+        flagLimit: FLAG_LIMIT,
+        estimatedBlunder: c.estimated_blunder.toFixed(1),
+        pair,
+      }),
     });
   }
   if (fit.degreesOfFreedom === 0) {
     cautions.push({
       code: "no-redundancy",
       at: "measurements",
-      message:
-        "There are just enough measurements: nothing checks them, and a wrong one would not be noticed. Measure a few more.",
+      message: say("survey.survey.there-are-just-enough-measurements-nothing"),
     });
   } else if (!value.global_test_passes) {
     cautions.push({
       code: "measurements-disagree",
       at: "measurements",
-      message: `Taken together the measurements disagree more than their standard deviations allow: chi-square ${value.chi_square.toFixed(1)}, limit ${value.chi_square_limit_95.toFixed(1)}. The adjusted figures are not to be built on before that is cleared up.`,
+      message: say("survey.survey.taken-together-the-measurements-disagree-more", {
+        chiSquare: value.chi_square.toFixed(1),
+        chiSquareLimit95: value.chi_square_limit_95.toFixed(1),
+      }),
     });
   }
   for (const u of weak) cautions.push({ code: "uncheckable", at: at(u.measurement), message: uncheckableSentence(u) });
@@ -210,7 +223,11 @@ export function surveyCautions(
     cautions.push({
       code: "weakly-determined",
       at: "adjusted",
-      message: `The measurements settle the frame only loosely: stack ± ${(NINETY_FIVE * value.std.stack_mm).toFixed(0)}, reach ± ${(NINETY_FIVE * value.std.reach_mm).toFixed(0)} mm, head angle ± ${(NINETY_FIVE * value.std.head_angle_deg).toFixed(1)} deg.`,
+      message: say("survey.survey.the-measurements-settle-the-frame-only", {
+        ninetyFive: (NINETY_FIVE * value.std.stack_mm).toFixed(0),
+        ninetyFive2: (NINETY_FIVE * value.std.reach_mm).toFixed(0),
+        ninetyFive3: (NINETY_FIVE * value.std.head_angle_deg).toFixed(1),
+      }),
     });
   }
   const { head_angle_deg: head, seat_angle_deg: seat, stack_mm: stack, reach_mm: reach } = value.adjusted;
@@ -218,7 +235,12 @@ export function surveyCautions(
     cautions.push({
       code: "unusual-shape",
       at: "adjusted",
-      message: `The adjusted frame has an unusual shape (head ${head.toFixed(1)}, seat ${seat.toFixed(1)} deg, stack ${stack.toFixed(0)}, reach ${reach.toFixed(0)} mm). Check names and units of the readings.`,
+      message: say("survey.survey.the-adjusted-frame-has-an-unusual", {
+        head: head.toFixed(1),
+        seat: seat.toFixed(1),
+        stack: stack.toFixed(0),
+        reach: reach.toFixed(0),
+      }),
     });
   }
   return cautions;

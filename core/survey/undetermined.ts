@@ -1,5 +1,6 @@
 import { element, openDirections, type RankDeficient } from "../numeric/index.js";
 import type { Refusal } from "../quantity/index.js";
+import { say } from "../texts/say.js";
 import { MEASUREMENT_KINDS } from "./measurement-kinds.js";
 import {
   newSideModel,
@@ -116,8 +117,12 @@ export function refuseUndetermined(read: ReadSurvey, answer: RankDeficient): Ref
     code: "undetermined",
     at: "measurements",
     given: read.keys,
-    allowed: `${read.active.length} or more measurements that settle every part of the frame`,
-    message: `${read.keys.length} measurements do not settle the frame. Still open: ${open.join(", ")}. Measure as well: ${measure.join(", ")}.`,
+    allowed: say("survey.undetermined.or-more-measurements-that-settle-every", { activeCount: read.active.length }),
+    message: say("survey.undetermined.measurements-do-not-settle-the-frame", {
+      keysCount: read.keys.length,
+      open: open.join(", "),
+      measure: measure.join(", "),
+    }),
   };
 }
 

@@ -1,5 +1,7 @@
 /** Which parts were chosen, which are weighed against them, what is to be done, and who has signed what? */
+
 import { z } from "zod";
+import { say } from "../texts/say.js";
 import { count, fixed, hours, id, mm, ratio, saidText, text, unknownable, word } from "./fields.js";
 import { ABILITIES, PLACES } from "./words.js";
 
@@ -11,9 +13,10 @@ const isDay = (text: string) => {
 const day = () =>
   z
     .string()
-    .regex(/^\d{4}-\d{2}-\d{2}$/, { error: "write the day as 2026-04-30" })
-    .refine(isDay, { error: "the calendar has no such day" });
+    .regex(/^\d{4}-\d{2}-\d{2}$/, { error: say("workshop.build.write-the-day-as-2026-04") })
+    .refine(isDay, { error: say("workshop.build.the-calendar-has-no-such-day") });
 const placeWord = () => word(PLACES);
+const weightAt = () => unknownable(z.tuple([mm(-2000, 2000), mm(0, 2500)]));
 
 const operation = fixed({
   id: id(),
@@ -24,6 +27,8 @@ const operation = fixed({
   needs: z.array(word(ABILITIES)).max(6).optional(),
   after: z.array(id()).max(50),
   gate: z.boolean().optional(),
+  /** The session in which the builder means to do it, the first is 1. */
+  session: count(1, 400).optional(),
   /** May be done after the deadline if need be (a clear coat, lights). */
   may_come_later: z.boolean().optional(),
   /** What cannot be taken back. */
@@ -35,6 +40,8 @@ export const buildSchema = fixed({
   version: z.literal(1),
   id: id(),
   title: text(200),
+  /** Out of the way: not in the list of builds, and kept. */
+  put_away: z.boolean().optional(),
   donor: id(),
   rider: id(),
   intent: id(),
@@ -58,6 +65,19 @@ export const buildSchema = fixed({
     .array(z.tuple([count(18, 70), count(8, 50)]))
     .max(30)
     .optional(),
+  /** Where the sprockets stand on a hub, cassette by cassette; a freewheel's or a hub gear's stands on its hub. */
+  rear_lines: z
+    .array(
+      fixed({
+        wheel: id(),
+        cassette: id(),
+        spacer: id().optional(),
+        /** Right locknut to the middle of the smallest sprocket. */
+        locknut_to_smallest: mm(0, 60),
+      }),
+    )
+    .max(100)
+    .optional(),
   /** Remedies taken, by joint; where none is named the cheapest that this shop can do is reckoned with. */
   remedies: z
     .array(fixed({ joint: id(), remedy: text(60) }))
@@ -70,6 +90,17 @@ export const buildSchema = fixed({
     .optional(),
   /** Height of spacers under the stem, mm; left out: the cockpit's best. */
   spacers_below: unknownable(mm(0, 80)),
+  /** What is carried and where its weight sits: [forward of the cranks' axis, over the ground] in mm. */
+  load_model: fixed({
+    bike_kg: unknownable(ratio(1, 100)),
+    bags_on: word(["rack", "front_basket", "none"]).optional(),
+    bike_at: weightAt(),
+    rider_at: weightAt(),
+    child_on_rack_at: weightAt(),
+    child_on_tube_at: weightAt(),
+    bags_on_rack_at: weightAt(),
+    bags_in_basket_at: weightAt(),
+  }).optional(),
   operations: z.array(operation).max(200),
   /** A gate opens only with what a person typed. `gate` is an operation id or a safety rule (S1 …). */
   evidence: z

@@ -60,8 +60,12 @@ export const donorSchema = fixed({
     top_tube_od: u(mm(20, 60)),
     head_tube_od: u(mm(25, 70)),
     chainstay_wall: u(mm(0.3, 4)),
+    /** What the stays are brazed in with; silver flows at far less heat than brass. */
+    stay_filler: u(word(["brass", "silver"])),
+    /** Main tubes, double-butted: wall at one end, in the middle, at the other end. */
+    butted_walls: u(z.tuple([mm(0.3, 4), mm(0.3, 4), mm(0.3, 4)])),
   }),
-  wheels_now: fixed({ tyre: tyreSize(), radius: mm(150, 450), crank: u(mm(80, 220)) }),
+  wheels_now: fixed({ tyre: u(tyreSize()), radius: u(mm(150, 450)), crank: u(mm(80, 220)) }),
   measured: fixed(MEASURED),
   lower_headset_stack: u(mm(0, 60)),
   interfaces: fixed({
@@ -80,6 +84,15 @@ export const donorSchema = fixed({
     rear_web_min: u(mm(0, 30)),
     hanger: u(text(20)),
     studs: u(z.boolean()),
+    stud_spacing: u(mm(50, 120)),
+    /** Rear axle to the studs of a rim brake. */
+    stud_radius: u(mm(150, 320)),
+    seatstay_bosses: u(z.boolean()),
+    /** Rim brake on one bolt: how it is held, and how far the pads reach today, bolt to rim. */
+    brake_bolt: u(word(["nutted_6", "recessed_8"])),
+    pad_reach_front: u(mm(20, 120)),
+    pad_reach_rear: u(mm(20, 120)),
+    downtube_bosses: u(z.boolean()),
     eyelets_rear: u(count(0, 6)),
     eyelets_front: u(count(0, 6)),
     rear_tab: u(word(["none", "tab_51", "post_74", "flat"])),
@@ -93,13 +106,17 @@ export const donorSchema = fixed({
     brake_bridge_from_axle: u(mm(200, 600)),
   }),
   stays: fixed({
+    /** Across; of an oval stay the width that the set bends. */
     chainstay_od: u(mm(8, 40)),
+    /** Height of an oval chainstay; left out, it is round. */
+    chainstay_high: u(mm(8, 50)),
     seatstay_od: u(mm(8, 40)),
     chainstay_angle_from_axle_deg: u(z.number().min(-90).max(90)),
     seatstay_angle_from_axle_deg: u(z.number().min(0).max(120)),
   }),
   condition: fixed({
     rust: text(200).optional(),
+    brakes_now: text(200).optional(),
     cracks: word(["none_seen", "suspect", "found", "not_looked"]),
     dents: word(["none_seen", "found", "not_looked"]).optional(),
     post: word(["free", "stuck", "not_tried"]).optional(),

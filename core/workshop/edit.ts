@@ -2,7 +2,9 @@
  * How is one value of a document changed so that its comments and everything else stay as written? The edit is made on
  * the text; the typed document is read anew from the result, and an edit that cannot be read changes nothing.
  */
+
 import { type Document, isCollection, isNode, isScalar, parseDocument, Document as YamlDocument } from "yaml";
+import { say } from "../texts/say.js";
 import type { AnyDoc } from "./documents.js";
 import { type PlainRefusal, readPlain } from "./load.js";
 
@@ -62,8 +64,8 @@ export function editText(text: string, path: EditPath, value: unknown): EditResu
           code: "yaml",
           path: [],
           given: null,
-          allowed: "well-formed YAML",
-          message: document.errors[0]?.message ?? "cannot be read",
+          allowed: say("workshop.edit.well-formed-yaml"),
+          message: document.errors[0]?.message ?? say("workshop.edit.cannot-be-read"),
         },
       ],
     };
@@ -80,8 +82,8 @@ export function editText(text: string, path: EditPath, value: unknown): EditResu
           code: "bad-path",
           path,
           given: path.join("."),
-          allowed: "a path of 1 to 12 plain keys",
-          message: "this place cannot be edited",
+          allowed: say("workshop.edit.a-path-of-1-to-12"),
+          message: say("workshop.edit.this-place-cannot-be-edited"),
         },
       ],
     };

@@ -2,8 +2,10 @@
  * How does a document's text become numbers? Every field reads what people write ("1 1/8\"", "49,1 cm", 442) into the
  * base unit of its dimension, and refuses the rest with the three ways to write it. "?" means: not measured yet.
  */
+
 import { z } from "zod";
 import { type NumberDimension, nearestName, readQuantity } from "../quantity/index.js";
+import { say } from "../texts/say.js";
 
 /** A number a person entered, with the spread that stands beside it where one was written ("442 ± 0.3"). */
 export interface Entered {
@@ -19,13 +21,16 @@ function entered(dimension: NumberDimension, min: number, max: number, unit: str
     if (typeof given !== "number" && typeof given !== "string") {
       const message =
         given === undefined
-          ? "missing: write a number with its unit"
-          : "write a number with its unit, or ? if it is not measured";
+          ? say("workshop.fields.missing-write-a-number-with-its")
+          : say("workshop.fields.write-a-number-with-its-unit");
       ctx.addIssue({
         code: "custom",
         input: given,
         message,
-        params: { code: given === undefined ? "missing" : "not-text", allowed: "a number with its unit" },
+        params: {
+          code: given === undefined ? "missing" : "not-text",
+          allowed: say("workshop.fields.a-number-with-its-unit"),
+        },
       });
       return z.NEVER;
     }
@@ -36,7 +41,10 @@ function entered(dimension: NumberDimension, min: number, max: number, unit: str
       ctx.addIssue({
         code: "custom",
         input: given,
-        message: `${reading.reason} Write it as ${reading.ways.join(", or ")}.`,
+        message: say("workshop.fields.write-it-as", {
+          reason: reading.reason,
+          ways: reading.ways.join(say("workshop.fields.or")),
+        }),
         params: { code: reading.code, allowed: reading.allowed },
       });
       return z.NEVER;
@@ -45,8 +53,8 @@ function entered(dimension: NumberDimension, min: number, max: number, unit: str
       ctx.addIssue({
         code: "custom",
         input: given,
-        message: `${reading.written} is outside ${min} to ${max} ${unit}`.trim(),
-        params: { code: "out-of-range", allowed: `${min} to ${max} ${unit}`.trim() },
+        message: say("workshop.fields.is-outside-to", { written: reading.written, min, max, unit }).trim(),
+        params: { code: "out-of-range", allowed: say("workshop.fields.to", { min, max, unit }).trim() },
       });
       return z.NEVER;
     }
@@ -77,8 +85,11 @@ export const grams = (max = 300_000) =>
       input: given,
       message:
         reading.kind === "read"
-          ? `${String(given)} is outside 0 to ${max} g`
-          : `${reading.reason} Write it as ${reading.ways.join(", or ")}.`,
+          ? say("workshop.fields.is-outside-0-to-g", { given: String(given), max })
+          : say("workshop.fields.write-it-as", {
+              reason: reading.reason,
+              ways: reading.ways.join(say("workshop.fields.or")),
+            }),
     });
     return z.NEVER;
   });
@@ -87,7 +98,11 @@ export const kg = (max = 300) => plain("mass", 0, max, "kg");
 /** Hands-on or clock time in hours. */
 export const hours = (max = 2000) => plain("time", 0, max, "h");
 /** A sum in the workshop's own currency unit. */
-export const money = () => z.number({ error: "write a plain sum, such as 30 or 12.5" }).min(0).max(1_000_000);
+export const money = () =>
+  z
+    .number({ error: say("workshop.fields.write-a-plain-sum-such-as") })
+    .min(0)
+    .max(1_000_000);
 export const count = (min: number, max: number) => z.number().int().min(min).max(max);
 export const ratio = (min: number, max: number) => z.number().min(min).max(max);
 
@@ -111,18 +126,25 @@ export function fixed<S extends z.ZodRawShape>(shape: S) {
       if (issue.code === "unrecognized_keys") {
         const keys = (issue as unknown as { keys: string[] }).keys;
         const told = keys.slice(0, MOST_KEYS_TOLD);
-        const more = keys.length > told.length ? `; and ${keys.length - told.length} more` : "";
+        const more =
+          keys.length > told.length ? say("workshop.fields.and-more", { keysCount: keys.length - told.length }) : "";
         return `${told
           .map((key) => {
             const near = nearestName(key, known);
             return near === undefined
-              ? `unknown key ${quoted(key)}; known here: ${known.slice(0, 12).join(", ")}`
-              : `unknown key ${quoted(key)}; did you mean ${quoted(near)}?`;
+              ? say("workshop.fields.unknown-key-known-here", {
+                  key: quoted(key),
+                  known: known.slice(0, 12).join(", "),
+                })
+              : say("workshop.fields.unknown-key-did-you-mean", { key: quoted(key), near: quoted(near) });
           })
           .join("; ")}${more}`;
       }
       if (issue.code === "invalid_type")
-        return `expected a group of keys (${known.slice(0, 8).join(", ")}${known.length > 8 ? ", …" : ""})`;
+        return say("workshop.fields.expected-a-group-of-keys", {
+          known: known.slice(0, 8).join(", "),
+          knownCount: known.length > 8 ? ", …" : "",
+        });
       return undefined;
     },
   });
@@ -132,26 +154,32 @@ export function fixed<S extends z.ZodRawShape>(shape: S) {
 export function word<const W extends readonly [string, ...string[]]>(words: W) {
   return z.enum(words, {
     error: (issue) => {
+      if (issue.input === undefined) return say("workshop.fields.missing-write-one-of", { words: words.join(", ") });
       const near = typeof issue.input === "string" ? nearestName(issue.input, words) : undefined;
-      return `${quoted(issue.input)} is not one of ${words.join(", ")}${near === undefined ? "" : `; did you mean ${quoted(near)}?`}`;
+      return say("workshop.fields.is-not-one-of", {
+        input: quoted(issue.input),
+        words: words.join(", "),
+        near: near === undefined ? "" : say("workshop.fields.did-you-mean", { near: quoted(near) }),
+      });
     },
   });
 }
 
-export const text = (max = 400) => z.string().max(max, { error: `keep it under ${max} letters` });
+export const text = (max = 400) =>
+  z.string().max(max, { error: say("workshop.fields.keep-it-under-letters", { max }) });
 /** Text that must say something: one letter or digit at least. */
 export const saidText = (max = 400) =>
-  text(max).regex(/[\p{L}\p{N}]/u, { error: "write it in words; left empty it counts for nothing" });
+  text(max).regex(/[\p{L}\p{N}]/u, { error: say("workshop.fields.write-it-in-words-left-empty") });
 export const id = () =>
   z
     .union([z.string(), z.number()])
     .transform((v) => String(v))
-    .pipe(z.string().regex(/^[A-Za-z0-9][A-Za-z0-9_-]{0,39}$/, { error: "an id is 1 to 40 letters, digits, - or _" }));
+    .pipe(z.string().regex(/^[A-Za-z0-9][A-Za-z0-9_-]{0,39}$/, { error: say("workshop.fields.an-id-is-1-to-40") }));
 
 /** Tyre or rim marking by ISO 5775: width-BSD on the tyre wall; here written BSD-width as in `584-47`, or `47-584`. */
 export const tyreSize = () =>
   z
-    .string({ error: "write the two-number marking, such as 584-47" })
+    .string({ error: say("workshop.fields.write-the-two-number-marking-such") })
     .transform((given, ctx): { readonly bsdMm: number; readonly widthMm: number } => {
       const match = /^\s*(\d{2,3})\s*[-–]\s*(\d{2,3})\s*$/.exec(given);
       const a = Number(match?.[1]);
@@ -162,7 +190,7 @@ export const tyreSize = () =>
         ctx.addIssue({
           code: "custom",
           input: given,
-          message: `${quoted(given)} is not a two-number marking such as 584-47 (bead seat 200 to 700, width 15 to 130)`,
+          message: say("workshop.fields.is-not-a-two-number-marking", { given: quoted(given) }),
         });
         return z.NEVER;
       }
@@ -175,7 +203,7 @@ export const profile = () =>
     const rows = Object.entries(given).map(([at, value]) => [Number(at), value] as const);
     for (const [at] of rows) {
       if (!Number.isFinite(at) || at < 0 || at > 1000) {
-        ctx.addIssue({ code: "custom", input: given, message: "each key is a distance in mm from 0 to 1000" });
+        ctx.addIssue({ code: "custom", input: given, message: say("workshop.fields.each-key-is-a-distance-in") });
         return z.NEVER;
       }
     }

@@ -3,15 +3,21 @@
  * documents. Everything wrong is told at once, each with file, line and column, the value given and what is allowed.
  * Bounds: 2 MB a text, 60 documents, 40 levels deep. The text itself stays the record; nothing is rewritten here.
  */
+
 import { type Document, isNode, LineCounter, parseAllDocuments } from "yaml";
 import type { z } from "zod";
 import { nearestName, type Refusal } from "../quantity/index.js";
+import { say } from "../texts/say.js";
 import { type AnyDoc, DOC_KINDS, DOCUMENT_SCHEMAS, type DocKind } from "./documents.js";
 import { keysTwice } from "./keys-twice.js";
 import { mostNesting, nestedTooDeeply } from "./nesting.js";
+import { oddNumbers } from "./odd-numbers.js";
+import { type Spots, spotsIn } from "./spots.js";
 
 export const TEXT_LIMIT = 2_000_000;
 const DOCUMENTS_LIMIT = 60;
+/** A line that parts two documents, or ends one (YAML 1.2.2, section 9.1). The parser is slow with many, so they are counted first. */
+const DIVIDER = /^(---|\.\.\.)(?=\s|$)/gm;
 const DEPTH_LIMIT = 40;
 /** In the bare text, before the parser recurses. */
 const NESTING_LIMIT = 400;
@@ -52,6 +58,14 @@ function slicesOf(text: string, documents: readonly Document[]): string[] {
   });
 }
 
+const tooManyDocuments = (file: string, given: number): Refusal => ({
+  code: "too-many-documents",
+  at: file,
+  given,
+  allowed: say("workshop.load.documents-in-one-text", { documentsLimit: DOCUMENTS_LIMIT }),
+  message: say("workshop.load.holds-documents-is-the-most", { file, given, documentsLimit: DOCUMENTS_LIMIT }),
+});
+
 const nothing = (file: string, given: string): LoadRefused => ({
   kind: "refused",
   refusals: [
@@ -59,13 +73,14 @@ const nothing = (file: string, given: string): LoadRefused => ({
       code: "empty-file",
       at: file,
       given,
-      allowed: `one or more documents, each with kind (${DOC_KINDS.join(", ")}) and version`,
-      message: `${file} holds no document. Write kind, version and id first, as in demo/quayside.yaml.`,
+      allowed: say("workshop.load.one-or-more-documents-each-with", { docKinds: DOC_KINDS.join(", ") }),
+      message: say("workshop.load.holds-no-document-write-kind-version", { file }),
     },
   ],
 });
 
-export function loadText(text: string, file: string): Loaded | LoadRefused {
+/** @param spots is told for each document where its values stand, so that edits in place need not read it once more */
+export function loadText(text: string, file: string, spots?: (spots: Spots) => void): Loaded | LoadRefused {
   if (text.length > TEXT_LIMIT) {
     return {
       kind: "refused",
@@ -74,13 +89,17 @@ export function loadText(text: string, file: string): Loaded | LoadRefused {
           code: "file-too-large",
           at: file,
           given: `${(text.length / 1e6).toFixed(1)} MB`,
-          allowed: `${TEXT_LIMIT / 1e6} MB at most`,
-          message: `${file} is ${(text.length / 1e6).toFixed(1)} MB; at most ${TEXT_LIMIT / 1e6} MB is read. Photographs do not belong in it.`,
+          allowed: say("workshop.load.mb-at-most", { textLimit: TEXT_LIMIT / 1e6 }),
+          message: say("workshop.load.is-mb-at-most-mb-is", {
+            file,
+            textCount: (text.length / 1e6).toFixed(1),
+            textLimit: TEXT_LIMIT / 1e6,
+          }),
         },
       ],
     };
   }
-  if (text.trim() === "") return nothing(file, "an empty file");
+  if (text.trim() === "") return nothing(file, say("workshop.load.an-empty-file"));
   if (mostNesting(text) > NESTING_LIMIT) {
     return {
       kind: "refused",
@@ -88,13 +107,16 @@ export function loadText(text: string, file: string): Loaded | LoadRefused {
         {
           code: "too-deep",
           at: file,
-          given: "more than 400 levels",
-          allowed: `${DEPTH_LIMIT} levels`,
-          message: `${file} is nested too deeply to be a document of ours.`,
+          given: say("workshop.load.more-than-400-levels"),
+          allowed: say("workshop.load.levels", { depthLimit: DEPTH_LIMIT }),
+          message: say("workshop.load.is-nested-too-deeply-to-be", { file }),
         },
       ],
     };
   }
+  const dividers = text.match(DIVIDER)?.length ?? 0;
+  // Each document may be begun and ended by one.
+  if (dividers > 2 * DOCUMENTS_LIMIT) return { kind: "refused", refusals: [tooManyDocuments(file, dividers)] };
   const lines = new LineCounter();
   let parsed: Document[];
   try {
@@ -114,8 +136,11 @@ export function loadText(text: string, file: string): Loaded | LoadRefused {
           code: "yaml",
           at: file,
           given: "",
-          allowed: "YAML or JSON",
-          message: `${file} cannot be read as YAML: ${cause instanceof Error ? cause.message : "unknown reason"}`,
+          allowed: say("workshop.load.yaml-or-json"),
+          message: say("workshop.load.cannot-be-read-as-yaml", {
+            file,
+            cause: cause instanceof Error ? cause.message : say("workshop.load.unknown-reason"),
+          }),
         },
       ],
     };
@@ -132,26 +157,15 @@ export function loadText(text: string, file: string): Loaded | LoadRefused {
         code: "yaml",
         at: where(error.pos[0]),
         given: text.slice(error.pos[0], Math.min(error.pos[1], error.pos[0] + 40)),
-        allowed: "well-formed YAML or JSON",
+        allowed: say("workshop.load.well-formed-yaml-or-json"),
         message: `${where(error.pos[0])}: ${error.message}`,
       });
     }
-    if (document.errors.length === 0) refusals.push(...keysTwice(document, where));
+    if (document.errors.length === 0) refusals.push(...keysTwice(document, where), ...oddNumbers(document, where));
   }
   if (refusals.length > 0) return { kind: "refused", refusals };
   if (parsed.length > DOCUMENTS_LIMIT) {
-    return {
-      kind: "refused",
-      refusals: [
-        {
-          code: "too-many-documents",
-          at: file,
-          given: parsed.length,
-          allowed: `${DOCUMENTS_LIMIT} documents in one text`,
-          message: `${file} holds ${parsed.length} documents; ${DOCUMENTS_LIMIT} is the most.`,
-        },
-      ],
-    };
+    return { kind: "refused", refusals: [tooManyDocuments(file, parsed.length)] };
   }
   const docs: LoadedDoc[] = [];
   const seen = new Map<string, string>();
@@ -167,8 +181,8 @@ export function loadText(text: string, file: string): Loaded | LoadRefused {
         code: "yaml",
         at: where(start),
         given: "",
-        allowed: "at most 50 uses of an alias",
-        message: `${where(start)}: ${cause instanceof Error ? cause.message : "cannot be expanded"}`,
+        allowed: say("workshop.load.at-most-50-uses-of-an"),
+        message: `${where(start)}: ${cause instanceof Error ? cause.message : say("workshop.load.cannot-be-expanded")}`,
       });
       continue;
     }
@@ -176,9 +190,9 @@ export function loadText(text: string, file: string): Loaded | LoadRefused {
       refusals.push({
         code: "too-deep",
         at: where(start),
-        given: `more than ${DEPTH_LIMIT} levels`,
-        allowed: `${DEPTH_LIMIT} levels`,
-        message: `${where(start)}: nested too deeply.`,
+        given: say("workshop.load.more-than-levels", { depthLimit: DEPTH_LIMIT }),
+        allowed: say("workshop.load.levels", { depthLimit: DEPTH_LIMIT }),
+        message: say("workshop.load.nested-too-deeply", { start: where(start) }),
       });
       continue;
     }
@@ -210,16 +224,17 @@ export function loadText(text: string, file: string): Loaded | LoadRefused {
         code: "twice",
         at: where(start),
         given: key,
-        allowed: "one document of a kind and id",
-        message: `${where(start)}: ${key} stands twice; first at ${before}.`,
+        allowed: say("workshop.load.one-document-of-a-kind-and"),
+        message: say("workshop.load.stands-twice-first-at", { start: where(start), key, before }),
       });
       continue;
     }
     seen.set(key, where(start));
     docs.push({ doc: read.doc, plain, file, text: slices[index] ?? "" });
+    spots?.(spotsIn(document, text));
   }
   if (refusals.length > 0) return { kind: "refused", refusals };
-  if (docs.length === 0) return nothing(file, "no content");
+  if (docs.length === 0) return nothing(file, say("workshop.load.no-content"));
   return { kind: "loaded", docs };
 }
 
@@ -250,8 +265,14 @@ export function readPlain(
           allowed: DOC_KINDS.join(", "),
           message:
             kind === undefined
-              ? `no kind given; write one of ${DOC_KINDS.join(", ")}`
-              : `unknown kind ${JSON.stringify(kind)}${near === undefined ? `; known: ${DOC_KINDS.join(", ")}` : `; did you mean "${near}"?`}`,
+              ? say("workshop.load.no-kind-given-write-one-of", { docKinds: DOC_KINDS.join(", ") })
+              : say("workshop.load.unknown-kind", {
+                  kind: JSON.stringify(kind),
+                  near:
+                    near === undefined
+                      ? say("workshop.load.known", { docKinds: DOC_KINDS.join(", ") })
+                      : say("workshop.load.did-you-mean", { near }),
+                }),
         },
       ],
     };
@@ -265,11 +286,11 @@ export function readPlain(
           code: "unknown-version",
           path: "version" in plain ? ["version"] : [],
           given: version ?? null,
-          allowed: "version: 1",
+          allowed: say("workshop.load.version-1"),
           message:
             version === undefined
-              ? "no version given; write version: 1"
-              : `version ${JSON.stringify(version)} is not known here; this program reads version 1. Nothing was changed.`,
+              ? say("workshop.load.no-version-given-write-version-1")
+              : say("workshop.load.version-is-not-known-here-this", { version: JSON.stringify(version) }),
         },
       ],
     };
@@ -279,6 +300,17 @@ export function readPlain(
   const refusals: PlainRefusal[] = [];
   for (const issue of result.error.issues) for (const leaf of leaves(issue, [])) refusals.push(leaf.refusal(plain));
   return { kind: "refused", refusals };
+}
+
+/** "This is not the sign for what is not measured": the least that can be said of a wrong value. */
+function isNotMeasured(issue: z.core.$ZodIssue): boolean {
+  if (issue.code === "invalid_value") return issue.values.length === 1 && issue.values[0] === "?";
+  return issue.code === "invalid_type" && issue.expected === "null";
+}
+
+/** What a wrong value is told with; also for tables, which have no document around them. */
+export function issueRefusals(issue: z.core.$ZodIssue, plain: unknown): readonly PlainRefusal[] {
+  return leaves(issue, []).map((leaf) => leaf.refusal(plain));
 }
 
 interface Leaf {
@@ -299,9 +331,11 @@ function leaves(issue: z.core.$ZodIssue, prefix: readonly PropertyKey[]): Leaf[]
               ? 5
               : i.code === "invalid_union"
                 ? 4
-                : i.code === "invalid_type" || i.code === "invalid_value"
-                  ? 0
-                  : 3),
+                : isNotMeasured(i)
+                  ? -1
+                  : i.code === "invalid_type" || i.code === "invalid_value"
+                    ? 0
+                    : 3),
         ),
       );
     const best = branches.sort((a, b) => rank(b) - rank(a))[0];
@@ -322,7 +356,9 @@ function leaves(issue: z.core.$ZodIssue, prefix: readonly PropertyKey[]): Leaf[]
           issue.code === "custom" && typeof issue.params?.allowed === "string"
             ? issue.params.allowed
             : allowedBy(issue),
-        message: LIBRARY_WORDS.test(issue.message) ? `must be ${allowedBy(issue)}` : issue.message,
+        message: LIBRARY_WORDS.test(issue.message)
+          ? say("workshop.load.must-be", { issue: allowedBy(issue) })
+          : issue.message,
       }),
     },
   ];
@@ -333,13 +369,13 @@ const LIBRARY_WORDS = /^(Too small|Too big|Invalid input): /;
 
 /** Nouns for the library's sorts of value, singular. */
 const SORT_WORDS: Readonly<Record<string, string>> = {
-  array: "a list",
-  boolean: "true or false",
-  int: "a whole number",
-  object: "a group of keys",
-  record: "a group of keys",
+  array: say("workshop.load.a-list"),
+  boolean: say("workshop.load.true-or-false"),
+  int: say("workshop.load.a-whole-number"),
+  object: say("workshop.load.a-group-of-keys"),
+  record: say("workshop.load.a-group-of-keys"),
   string: "text",
-  number: "a number",
+  number: say("workshop.load.a-number"),
 };
 
 /** How many of what? A number stands for itself; of lists entries are counted, of text letters. */
@@ -360,7 +396,7 @@ function allowedBy(issue: z.core.$ZodIssue): string {
     case "invalid_value":
       return issue.values.map(String).join(", ");
     case "unrecognized_keys":
-      return "a key that is known here";
+      return say("workshop.load.a-key-that-is-known-here");
     default:
       return issue.message;
   }

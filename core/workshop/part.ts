@@ -27,14 +27,36 @@ const taper = () => word(["taper_jis", "taper_iso", "spline", "24", "30"]);
 const fluid = () => word(["mineral", "glycol"]);
 const mount = () => word(["post_74", "tab_51", "flat", "none"]);
 const thread = () => text(20);
+/** How a rim brake is bolted on: nut behind the crown (6), or recessed sleeve nut (8). */
+const brakeBolt = () => word(["nutted_6", "recessed_8"]);
+
+/** Of a hub by itself or in a wheel; rim figures of a rim by itself or in a wheel. */
+const FLANGES = { pcd: u(mm(20, 120)), flange_left: u(mm(5, 60)), flange_right: u(mm(5, 60)) } as const;
+const RIM = {
+  bsd: u(mm(200, 700)),
+  rim_inner: u(mm(10, 60)),
+  rim_wall: u(mm(0, 5)),
+  rim_brake: u(z.boolean()),
+  holes: u(count(12, 48)),
+  pressure_limit_bar: u(ratio(0.5, 15)),
+} as const;
+const rearDrive = () => word(["hub_gear", "cassette", "freewheel", "single"]);
 
 const CALIPER = {
   acts: u(word(["cable", "hydraulic"])),
-  kind: u(word(["disc", "linear_pull", "cantilever", "side_pull"])),
+  kind: u(word(["disc", "linear_pull", "cantilever", "side_pull", "centre_pull"])),
   pull: u(mm(3, 25)),
   fluid: u(fluid()),
   fitting: u(text(20)),
   mount: u(mount()),
+  /** Rim brakes on studs: for studs this far apart. */
+  stud_spacing: u(mm(50, 120)),
+  /** Rim brake on one bolt: shortest and longest distance from bolt to pad. */
+  reach_min: u(mm(20, 120)),
+  reach_max: u(mm(20, 120)),
+  bolt: u(brakeBolt()),
+  /** And for studs this far from the axle. */
+  stud_radius: u(mm(150, 400)),
 } as const;
 
 /** Port schemas by part kind. Key = kind; each attribute in mm unless its name says otherwise. */
@@ -61,6 +83,7 @@ export const PORTS = {
     crown_underside_from_axle: u(mm(200, 600)),
     carbon: u(z.boolean()),
     studs: u(z.boolean()),
+    brake_bolt: u(brakeBolt()),
   },
   wheel_front: {
     bsd: u(mm(200, 700)),
@@ -71,6 +94,9 @@ export const PORTS = {
     width: u(mm(60, 200)),
     axle: u(axle()),
     rotor_mount: u(rotorMount()),
+    /** A hub dynamo's marked voltage and power. */
+    dynamo_v: u(ratio(1, 48)),
+    dynamo_w: u(ratio(0.5, 20)),
     pressure_limit_bar: u(ratio(0.5, 15)),
   },
   wheel_rear: {
@@ -94,6 +120,50 @@ export const PORTS = {
     cogs: u(count(1, 14)),
     cog_pitch: u(mm(0, 10)),
     pressure_limit_bar: u(ratio(0.5, 15)),
+  },
+  /** Both wheels, sold together. */
+  wheel_pair: {
+    ...RIM,
+    front_width: u(mm(60, 200)),
+    front_axle: u(axle()),
+    rear_width: u(mm(60, 250)),
+    rear_axle: u(axle()),
+    rotor_mount: u(rotorMount()),
+    drive: u(rearDrive()),
+    /** To the middle of the smallest sprocket that comes with it. */
+    locknut_to_smallest: u(mm(0, 60)),
+    cogs: u(count(1, 14)),
+    cog_pitch: u(mm(0, 10)),
+  },
+  /** Wheels that are still to be built: a pair of rims, hubs, spokes. */
+  rim_pair: { ...RIM, erd: u(mm(150, 700)) },
+  hub_front: {
+    width: u(mm(60, 200)),
+    axle: u(axle()),
+    holes: u(count(12, 48)),
+    rotor_mount: u(rotorMount()),
+    ...FLANGES,
+  },
+  hub_rear: {
+    width: u(mm(60, 250)),
+    axle: u(axle()),
+    axle_length: u(mm(80, 300)),
+    holes: u(count(12, 48)),
+    rotor_mount: u(rotorMount()),
+    drive: u(rearDrive()),
+    freehub_length: u(mm(20, 50)),
+    /** As it came, where a sprocket set is named with it; else the build's rear_lines say. */
+    locknut_to_smallest: u(mm(0, 60)),
+    cogs: u(count(1, 14)),
+    cog_pitch: u(mm(0, 10)),
+    ...FLANGES,
+  },
+  spokes: {
+    gauge: u(mm(1, 4)),
+    material: u(text(30)),
+    length_min: u(mm(50, 350)),
+    length_max: u(mm(50, 350)),
+    count: u(count(1, 1000)),
   },
   tyre: { size: u(tyreSize()), pressure_max_bar: u(ratio(0.5, 15)), hooked_only: u(z.boolean()) },
   tube: { bsd: u(mm(200, 700)), width_min: u(mm(15, 130)), width_max: u(mm(15, 130)) },
@@ -127,6 +197,9 @@ export const PORTS = {
     grip: u(mm(18, 30)),
     width: u(mm(250, 1000)),
     sweep: u(deg(-90, 120)),
+    shape: u(word(["flat", "drop"])),
+    reach: u(mm(0, 200)),
+    flared: u(z.boolean()),
     hand: u(z.tuple([mm(-400, 400), mm(-400, 400)])),
   },
   lever_pair: {
@@ -135,6 +208,10 @@ export const PORTS = {
     pull: u(mm(3, 25)),
     fluid: u(fluid()),
     fitting: u(text(20)),
+    /** Shifters in the levers: cable per click of the right one, its clicks, and whether the left one works a front derailleur. */
+    shift_pull: u(mm(0.5, 12)),
+    shift_speeds: u(count(1, 20)),
+    shift_front: u(z.boolean()),
   },
   caliper_pair: CALIPER,
   caliper: CALIPER,
@@ -158,11 +235,30 @@ export const PORTS = {
     t_end: u(mm(5, 30)),
     chainline: u(mm(20, 80)),
     bolt_circle: u(mm(40, 160)),
+    /** Of the small ring, where the spider has one of its own. */
+    bolt_circle_inner: u(mm(40, 160)),
     ring: u(count(18, 70)),
+    /** Where it carries more than one. */
+    rings: u(z.array(count(18, 70)).min(1).max(3)),
+    /** Rings of the crank, by teeth: how far each stands from the centre plane, on the design spindle. */
+    ring_chainlines: u(profile()),
   },
   ring: { bolt_circle: u(mm(40, 160)), teeth: u(count(18, 70)), chain_class: u(word(["wide", "narrow"])) },
   sprocket: { fits: u(word(["hub_gear", "single"])), teeth: u(count(8, 50)), chain_class: u(word(["wide", "narrow"])) },
   cassette: { cogs: u(z.array(count(8, 60)).min(1).max(14)), pitch: u(mm(2, 8)), spline: u(text(30)) },
+  cassette_spacer: { thickness: u(mm(0.1, 10)) },
+  derailleur_front: {
+    /** Tube that the clamp goes round. */
+    clamp: u(mm(20, 45)),
+    cable_from: u(word(["top", "bottom"])),
+    /** Largest ring that its cage is shaped for. */
+    ring_max: u(count(18, 70)),
+    rings: u(count(2, 3)),
+  },
+  quill_adapter: { quill_od: u(mm(18, 30)), steerer_od: u(mm(20, 45)) },
+  studs: { for: u(word(["cantilever"])), material: u(text(30)) },
+  brazing_rod: { silver_percent: u(ratio(0, 100)), cadmium_free: u(z.boolean()), flux: u(z.boolean()) },
+  tape: { material: u(text(30)) },
   chain: { class: u(word(["wide", "6-8", "9", "10", "11", "12"])), links: u(count(20, 300)) },
   chain_tensioner: { to: u(word(["hanger_m10", "bolt_on"])) },
   washers: { axle: u(axle()), flats: u(mm(5, 14)), slot: u(word(["vertical_slot", "horizontal_slot"])) },
@@ -171,9 +267,48 @@ export const PORTS = {
     for: u(word(["hub_gear", "derailleur"])),
     grip: u(mm(18, 30)),
     pull: u(mm(0.5, 12)),
+    works: u(word(["trigger", "twist", "lever"])),
+    friction: u(z.boolean()),
+    stands_on: u(word(["bar", "down_tube"])),
+    side: u(word(["left", "right"])),
   },
   guards: { bsd: u(z.array(mm(200, 700)).min(1).max(6)), width: u(mm(20, 120)), stays: u(thread()) },
-  rack: { class_kg: u(ratio(1, 60)), bolts: u(thread()) },
+  rack: { class_kg: u(ratio(1, 60)), bolts: u(thread()), width: u(mm(50, 300)) },
+  child_seat: {
+    mount: u(word(["seat_tube", "rack"])),
+    /** What the seat's own sheet asks of a round seat tube and of the free length on it. */
+    tube_od_min: u(mm(15, 60)),
+    tube_od_max: u(mm(15, 60)),
+    tube_free: u(mm(20, 400)),
+    /** What it asks of a rack. */
+    rack_class_kg: u(ratio(1, 60)),
+    rack_width_min: u(mm(50, 300)),
+    rack_width_max: u(mm(50, 300)),
+    child_min_kg: u(ratio(1, 60)),
+    child_max_kg: u(ratio(1, 60)),
+  },
+  stand: {
+    legs: u(count(1, 2)),
+    held_at: u(word(["plate_above_bb", "chainstay", "rear_triangle"])),
+    class_kg: u(ratio(1, 300)),
+    width: u(mm(20, 600)),
+  },
+  derailleur_rear: {
+    /** Cage way in mm for each mm of cable. */
+    ratio: u(ratio(0.3, 4)),
+    largest_cog: u(count(15, 60)),
+    capacity: u(count(5, 80)),
+    hanger: u(thread()),
+  },
+  pads: {
+    for: u(word(["disc", "linear_pull", "cantilever", "side_pull"])),
+    post: u(word(["threaded", "smooth"])),
+    compound: u(text(30)),
+  },
+  chain_guard: { ring: u(count(18, 70)) },
+  spoke_guard: { keeps_out: u(word(["child_feet", "chain", "coat"])) },
+  spring_cover: { for: u(word(["saddle"])) },
+  bell_reflectors: { pieces: u(count(1, 12)) },
   post: {
     od: u(mm(20, 40)),
     length: u(mm(100, 600)),
@@ -181,7 +316,13 @@ export const PORTS = {
     rail: u(mm(5, 10)),
     mark_from_bottom: u(mm(20, 200)),
   },
-  saddle: { rail: u(mm(5, 10)), height_above_clamp: u(mm(10, 100)), rail_range: u(mm(0, 60)) },
+  saddle: {
+    rail: u(mm(5, 10)),
+    height_above_clamp: u(mm(10, 100)),
+    rail_range: u(mm(0, 60)),
+    /** Open coil springs under a saddle pinch a child's fingers. */
+    springs: u(word(["none", "open", "covered"])),
+  },
   plate: { thickness: u(mm(0.5, 30)), width: u(mm(5, 2000)), length: u(mm(5, 2000)) },
   axle_kit: { thread: u(thread()), length: u(mm(50, 300)) },
   rivet_nuts: { thread: u(thread()), grip_min: u(mm(0.1, 10)), grip_max: u(mm(0.1, 20)) },
@@ -202,6 +343,8 @@ const common = {
     .optional()
     .transform((v) => v ?? 1),
   delivery_days: z.number().min(0).max(365).optional(),
+  /** The donor's own part, in its place today: what does not change needs no new measuring. */
+  own: z.boolean().optional(),
   note: text(200).optional(),
   lies: text(120).optional(),
 };
@@ -229,8 +372,8 @@ export const partSchema = z.unknown().transform((given, ctx): Part => {
   if (result?.success) return result.data as unknown as Part;
   for (const issue of known.success ? (result?.error?.issues ?? []) : known.error.issues) {
     ctx.issues.push({
+      // With its own code: a list of branches (number, or "?") is told by its most telling one, as everywhere.
       ...(issue as unknown as Record<string, unknown>),
-      code: "custom",
       message: issue.message,
       path: known.success ? issue.path : ["kind"],
       input: given,

@@ -25,6 +25,10 @@ export const riderSchema = fixed({
   hand_xy: u(z.tuple([mm(0, 900), mm(200, 1200)])),
   bar_above_saddle: u(mm(-300, 300)),
   load_kg: u(kg()),
+  /** A child that is carried: its mass, and its age in months where the local law asks for it. */
+  child_kg: u(kg(60)),
+  child_months: u(count(0, 216)),
+  bags_kg: u(kg()),
   novice: z.boolean().optional(),
 });
 export type RiderDoc = z.output<typeof riderSchema>;
@@ -35,7 +39,7 @@ export const intentSchema = fixed({
   id: id(),
   purpose: text(200),
   surface: text(200).optional(),
-  guards: z.boolean(),
+  guards: u(z.boolean()),
   brakes: word(["disc_both", "disc_front", "disc_rear", "rim_both", "any"]),
   gears: word(["hub", "derailleur", "single", "any"]),
   rack_class_kg: u(ratio(0, 60)),
@@ -44,6 +48,7 @@ export const intentSchema = fixed({
   hours_max: u(ratio(0, 5000)),
   deadline_weeks: u(ratio(0, 200)),
   carries_child: z.boolean().optional(),
+  stand: word(["two_leg", "one_leg", "none"]).optional(),
   foot_retention: z.boolean().optional(),
 });
 export type IntentDoc = z.output<typeof intentSchema>;

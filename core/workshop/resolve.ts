@@ -1,11 +1,14 @@
 /** Which documents belong to this build, and which parts stand in its places? Everything missing is told at once. */
+
 import { nearestName, type Refusal } from "../quantity/index.js";
+import { say } from "../texts/say.js";
 import type { BuildDoc } from "./build.js";
 import type { AnyDoc, DocKind, DocOfKind } from "./documents.js";
 import type { DonorDoc } from "./donor.js";
 import type { Part } from "./part.js";
 import type { IntentDoc, RiderDoc, RouteDoc } from "./people.js";
 import type { BinDoc, PricesDoc, ShopDoc } from "./shop.js";
+import { withWheels } from "./wheels-of.js";
 import { PLACES, type Place } from "./words.js";
 
 export interface ResolvedBuild {
@@ -18,7 +21,7 @@ export interface ResolvedBuild {
   readonly prices: PricesDoc;
   readonly route?: RouteDoc;
   readonly parts: ReadonlyMap<string, Part>;
-  /** Part in each chosen place. */
+  /** Part in each chosen place; wheels chosen as a pair, or as hubs and rims, stand in both wheel places. */
   readonly at: Readonly<Partial<Record<Place, Part>>>;
   readonly also: readonly { readonly part: Part; readonly qty: number }[];
 }
@@ -60,6 +63,17 @@ export const KINDS_OF_PLACE: Readonly<Record<Place, readonly Part["kind"][]>> = 
   saddle: ["saddle"],
   light: ["light_set"],
   axle_kit: ["axle_kit"],
+  wheels: ["wheel_pair"],
+  rims: ["rim_pair"],
+  hub_front: ["hub_front"],
+  hub_rear: ["hub_rear"],
+  spokes: ["spokes"],
+  ring_inner: ["ring"],
+  cassette_spacer: ["cassette_spacer"],
+  derailleur_front: ["derailleur_front"],
+  stand: ["stand"],
+  child_seat: ["child_seat"],
+  derailleur_rear: ["derailleur_rear"],
 };
 
 export function resolveBuild(
@@ -80,11 +94,17 @@ export function resolveBuild(
           code: builds.length > 1 ? "which-build" : "no-build",
           at: "build",
           given: buildId ?? null,
-          allowed: ids.length > 0 ? ids.join(", ") : "a document of kind build",
+          allowed: ids.length > 0 ? ids.join(", ") : say("workshop.resolve.a-document-of-kind-build"),
           message:
             builds.length > 1 && buildId === undefined
-              ? `more than one build here (${ids.join(", ")}); name one with --build`
-              : `no build ${buildId ?? ""} here${ids.length > 0 ? `; there is ${ids.join(", ")}` : "; a file to be checked needs a document of kind build"}`,
+              ? say("workshop.resolve.more-than-one-build-here-name", { ids: ids.join(", ") })
+              : say("workshop.resolve.no-build-here", {
+                  buildId: buildId ?? "",
+                  idsCount:
+                    ids.length > 0
+                      ? say("workshop.resolve.there-is", { ids: ids.join(", ") })
+                      : say("workshop.resolve.a-file-to-be-checked-needs"),
+                }),
         },
       ],
     };
@@ -98,8 +118,13 @@ export function resolveBuild(
         code: "not-found",
         at: `build.${kind}`,
         given: id,
-        allowed: ids.length > 0 ? ids.join(", ") : `a document of kind ${kind}`,
-        message: `build ${build.id} names ${kind} "${id}", which is not here${near === undefined ? "" : `; did you mean "${near}"?`}`,
+        allowed: ids.length > 0 ? ids.join(", ") : say("workshop.resolve.a-document-of-kind", { kind }),
+        message: say("workshop.resolve.build-names-which-is-not-here", {
+          build: build.id,
+          kind,
+          id,
+          near: near === undefined ? "" : say("workshop.load.did-you-mean", { near }),
+        }),
       });
     }
     return hit;
@@ -118,8 +143,8 @@ export function resolveBuild(
         code: "twice",
         at: `bin.parts[${i}].id`,
         given: part.id,
-        allowed: "each id once",
-        message: `part ${part.id} stands twice in bin ${bin?.id}`,
+        allowed: say("workshop.parts-from-csv.each-id-once"),
+        message: say("workshop.resolve.part-stands-twice-in-bin", { part: part.id, bin: bin?.id }),
       });
     parts.set(part.id, part);
   }
@@ -131,8 +156,13 @@ export function resolveBuild(
         code: "not-found",
         at,
         given: id,
-        allowed: `a part of bin ${bin.id}`,
-        message: `${at}: part "${id}" is not in bin ${bin.id}${near === undefined ? "" : `; did you mean "${near}"?`}`,
+        allowed: say("workshop.resolve.a-part-of-bin", { bin: bin.id }),
+        message: say("workshop.resolve.part-is-not-in-bin", {
+          at,
+          id,
+          bin: bin.id,
+          near: near === undefined ? "" : say("workshop.load.did-you-mean", { near }),
+        }),
       });
     }
     return part;
@@ -144,7 +174,12 @@ export function resolveBuild(
         at,
         given: `${part.id} (${part.kind})`,
         allowed: KINDS_OF_PLACE[place].join(" or "),
-        message: `${at}: ${part.id} is a ${part.kind}; this place takes ${KINDS_OF_PLACE[place].join(" or ")}`,
+        message: say("workshop.resolve.is-a-this-place-takes", {
+          at,
+          part: part.id,
+          kind: part.kind,
+          kindsOfPlace: KINDS_OF_PLACE[place].join(" or "),
+        }),
       });
     }
   };
@@ -177,9 +212,9 @@ export function resolveBuild(
       refusals.push({
         code: "not-enough",
         at: "build.chosen",
-        given: `${n} of ${id}`,
-        allowed: `${part.qty} in the bin`,
-        message: `${id} is used ${n} times; the bin has ${part.qty}. A part is never used twice.`,
+        given: say("workshop.resolve.of", { n, id }),
+        allowed: say("workshop.resolve.in-the-bin", { qty: part.qty }),
+        message: say("workshop.resolve.is-used-times-the-bin-has", { id, n, qty: part.qty }),
       });
     }
   }
@@ -197,6 +232,18 @@ export function resolveBuild(
     return { kind: "refused", refusals };
   return {
     kind: "resolved",
-    resolved: { build, donor, rider, intent, shop, bin, prices, ...(route ? { route } : {}), parts, at, also },
+    resolved: {
+      build,
+      donor,
+      rider,
+      intent,
+      shop,
+      bin,
+      prices,
+      ...(route ? { route } : {}),
+      parts,
+      at: withWheels(at),
+      also,
+    },
   };
 }

@@ -16,9 +16,13 @@ export const shopSchema = fixed({
   /** Conditions an ability carries, e.g. {weld: "TIG, by the qualified volunteer only"}. */
   conditions: z.partialRecord(word(ABILITIES), text(200)).optional(),
   missing: z.array(text(80)).max(30).optional(),
-  session_h: hours(24),
+  session_h: u(hours(24)),
   hours_per_week: u(hours(168)),
-  open_days: z.array(word(WEEKDAYS)).min(1).max(7),
+  open_days: u(z.array(word(WEEKDAYS)).min(1).max(7)),
+  /** A course has so many sessions and no more: the days they fall on, counted from the first, which is 0. */
+  session_days: z.array(ratio(0, 2000)).min(1).max(200).optional(),
+  /** What a session is called here, such as evening. */
+  session_word: text(20).optional(),
   rate_per_hour: u(money()),
 });
 export type ShopDoc = z.output<typeof shopSchema>;
@@ -37,8 +41,8 @@ export const pricesSchema = fixed({
   id: id(),
   currency: text(20).optional(),
   /** Consumables of a remedy where no price is given: hand work, and work with a machine or flame. */
-  consumables_hand: money(),
-  consumables_machine: money(),
+  consumables_hand: u(money()),
+  consumables_machine: u(money()),
   /** What a used bicycle of the wanted kind costs here: the cheapest alternative. */
   same_bike_used: u(money()),
   items: z

@@ -68,5 +68,16 @@ export const PLACES = [
   "saddle",
   "light",
   "axle_kit",
+  "wheels",
+  "rims",
+  "hub_front",
+  "hub_rear",
+  "spokes",
+  "ring_inner",
+  "cassette_spacer",
+  "derailleur_front",
+  "derailleur_rear",
+  "child_seat",
+  "stand",
 ] as const;
 export type Place = (typeof PLACES)[number];

@@ -129,9 +129,17 @@ test("residuals name the largest, and a reading nothing can check gets no bar", 
     3.29,
     "wide",
   );
-  expect(drawing.label).toBe("Largest disagreement: top tube, −5.5 standard deviations; the limit is 3.29.");
+  expect(drawing.label).toBe(
+    "Largest disagreement: top tube, −5.5 standard deviations; the limit is 3.29. Each bar ends in its dust, ± 1.96, 95 %.",
+  );
   expect(only(drawing.items, "solid").map((s) => s.ink)).toEqual(["mark-line", "ink"]);
-  expect(only(drawing.items, "dust")).toHaveLength(1);
+  // Two bars end in dust one spread wide; the third is the box of the reading that nothing checks.
+  const [box, ...ends] = [...only(drawing.items, "dust")].sort((a, b) => b.sdYMm - a.sdYMm).reverse();
+  expect(box?.sdXMm).toBe(18);
+  // By hand: the limit's lines are 2 × 3.29 spreads apart.
+  const [left, right] = only(drawing.items, "line").map((l) => l.from.x);
+  for (const end of ends) expect(end.sdXMm).toBeCloseTo(((right ?? 0) - (left ?? 0)) / (2 * 3.29), 9);
+  expect(ends).toHaveLength(2);
 });
 
 test("the plan says when it is done and when it is due", () => {
@@ -142,7 +150,7 @@ test("the plan says when it is done and when it is due", () => {
     finish: { day: 40, low: 36, high: 44 },
     version: "wide",
   });
-  expect(drawing.label).toBe("2 evenings at the bench, 1 wait, done on day 40, due on day 35.");
+  expect(drawing.label).toBe("2 evenings at the bench, 1 wait, done on day 40 ± 4, due on day 35.");
 });
 
 test("the words of a wait stand where no evening crosses them", () => {
@@ -167,4 +175,15 @@ test("force arrows are to one scale, and an open end is open", () => {
   const arcs = (d: typeof open) => only(d.items, "path")[0]?.path.filter((s) => s.op === "arc").length;
   expect(arcs(open)).toBe(1);
   expect(arcs(frontRetentionArrows({ end: "closed", pushOutN: 1800 }))).toBe(0);
+});
+
+test("an arrow whose force has a band ends in dust over it, on the arrow's own scale", () => {
+  const { items } = frontRetentionArrows({ end: "open-down", pushOutN: 1000, pushOutBand: b95(800, 1200), gripN: 600 });
+  const [arrow] = only(items, "arrow");
+  const [dust, ...none] = only(items, "dust");
+  expect(none).toHaveLength(0);
+  // By hand: the longest that is drawn, 1200 N, is 78 px, so 1000 N are 65 px and the band of 400 N is 26 px: one sd 26 / 3.92 = 6.633.
+  expect((arrow?.from.y ?? 0) - (arrow?.to.y ?? 0)).toBeCloseTo(65, 9);
+  expect(dust?.sdXMm).toBeCloseTo(6.633, 3);
+  expect(dust?.at.y).toBeCloseTo(arrow?.to.y ?? 0, 9);
 });

@@ -1,8 +1,46 @@
 import { type Answer, answered, refused } from "@coldset/core/quantity";
-import { at, type BalloonItem, type Drawing, type Item, type Point, rectangle } from "../model/index.js";
+import { say } from "@coldset/core/texts";
+import { at, type BalloonItem, type Drawing, type Item, numberWords, type Point, rectangle } from "../model/index.js";
 import { inkBicycle, pedalOf, pencilBicycle } from "./bicycle-parts.js";
-import { type BicycleSketch, groundCautions, sketchRefusals, widthCautions } from "./bicycle-sketch.js";
+import {
+  type BicycleSketch,
+  groundCautions,
+  notDrawnCautions,
+  sketchRefusals,
+  widthCautions,
+} from "./bicycle-sketch.js";
 import { type DimensionWish, dimensionItems } from "./sketch-dimensions.js";
+
+/** A place that is not known exactly. `name` is said in the drawing's sentence, with its band. */
+export interface PlaceDust {
+  readonly name?: string;
+  readonly at: Point;
+  readonly sdXMm: number;
+  readonly sdYMm: number;
+}
+
+export interface RingDust {
+  readonly name: string;
+  readonly at: Point;
+  readonly radiusMm: number;
+  readonly sdMm: number;
+}
+
+/** "95 %: rear axle ± 2.1 along, ± 1.0 up; front tyre's radius ± 3.0 mm." Each direction by itself. */
+function bandSentence(dust: readonly PlaceDust[], rings: readonly RingDust[]): string {
+  const half = (sd: number) => numberWords(1.96 * sd, 1);
+  const parts = [
+    ...dust.map((d) =>
+      say("drawing.before-after.along-up", {
+        d: d.name ?? say("drawing.before-after.a-joint"),
+        sdXMm: half(d.sdXMm),
+        sdYMm: half(d.sdYMm),
+      }),
+    ),
+    ...rings.map((ring) => say("drawing.before-after.radius-of-the", { ring: ring.name, sdMm: half(ring.sdMm) })),
+  ];
+  return parts.length === 0 ? "" : say("drawing.before-after.places-in-mm-95", { parts: parts.join("; ") });
+}
 
 export interface BeforeAfterInput {
   /** As it stands; drawn in pencil. Leave out to draw one bicycle only. */
@@ -16,7 +54,9 @@ export interface BeforeAfterInput {
   readonly wanted?: { readonly saddle?: Point; readonly palm?: Point };
   readonly dimensions?: readonly DimensionWish[];
   /** Joints whose place is uncertain: standard deviations in mm. Drawn ten times as wide, and the drawing says so. */
-  readonly dust?: readonly { readonly at: Point; readonly sdXMm: number; readonly sdYMm: number }[];
+  readonly dust?: readonly PlaceDust[];
+  /** Outlines of tyres whose radius is uncertain, in the coordinates of `after`; widened like the joints. */
+  readonly rings?: readonly RingDust[];
   /** Questions on their places, in the coordinates of `after`. */
   readonly balloons?: readonly Omit<BalloonItem, "kind">[];
   /** The drawing's answer in one sentence. */
@@ -25,8 +65,12 @@ export interface BeforeAfterInput {
 
 /** How many times wider than it is the dust round a joint is drawn. */
 export const DUST_WIDENING = 10;
-export const DUST_SENTENCE = "Dust round a joint is drawn ten times as wide as it is.";
-const DUST_SENTENCE_NARROW = ["Dust round a joint is drawn", "ten times as wide as it is."];
+export const DUST_SENTENCE = say("drawing.before-after.dust-round-a-joint-is-drawn");
+export const RING_SENTENCE = say("drawing.before-after.so-is-the-dust-along-a");
+const DUST_SENTENCE_NARROW = [
+  say("drawing.before-after.dust-round-a-joint-is-drawn-2"),
+  say("drawing.before-after.ten-times-as-wide-as-it"),
+];
 
 function moved(sketch: BicycleSketch, dx: number, dy: number): BicycleSketch {
   const shift = (value: unknown): unknown => {
@@ -129,8 +173,13 @@ export function beforeAfter(input: BeforeAfterInput): Answer<{ readonly drawing:
   const bottom = Math.min(-below, ...balloons.map((b) => b.at.y - reach));
   const low = Math.min(left, ...balloons.map((b) => b.at.x - reach));
   const high = Math.max(right, ...balloons.map((b) => b.at.x + reach));
-  const dusty = (input.dust ?? []).length > 0;
-  const noteLines = !dusty ? [] : wide ? [DUST_SENTENCE] : DUST_SENTENCE_NARROW;
+  const ringed = (input.rings ?? []).length > 0;
+  const dusty = ringed || (input.dust ?? []).length > 0;
+  const noteLines = !dusty
+    ? []
+    : wide
+      ? [[DUST_SENTENCE, ...(ringed ? [RING_SENTENCE] : [])].join(" ")]
+      : [...DUST_SENTENCE_NARROW, ...(ringed ? [RING_SENTENCE] : [])];
   const noteMm = (noteLines.length * 20 + (dusty ? 8 : 0)) * pxMm;
 
   const items: Item[] = [
@@ -149,22 +198,37 @@ export function beforeAfter(input: BeforeAfterInput): Answer<{ readonly drawing:
   items.push({
     kind: "group",
     name: "dust",
-    items: (input.dust ?? []).map((d, index) => ({
-      kind: "dust",
-      shape: "ellipse",
-      at: lay(d.at),
-      sdXMm: d.sdXMm * DUST_WIDENING,
-      sdYMm: d.sdYMm * DUST_WIDENING,
-      seed: index + 1,
-      dots: wide ? 90 : 50,
-    })),
+    items: [
+      ...(input.dust ?? []).map(
+        (d, index): Item => ({
+          kind: "dust",
+          shape: "ellipse",
+          at: lay(d.at),
+          sdXMm: d.sdXMm * DUST_WIDENING,
+          sdYMm: d.sdYMm * DUST_WIDENING,
+          seed: index + 1,
+          dots: wide ? 90 : 50,
+        }),
+      ),
+      ...(input.rings ?? []).map(
+        (ring, index): Item => ({
+          kind: "dust",
+          shape: "ring",
+          at: lay(ring.at),
+          sdXMm: ring.sdMm * DUST_WIDENING,
+          sdYMm: ring.radiusMm,
+          seed: 101 + index,
+          dots: wide ? 260 : 140,
+        }),
+      ),
+    ],
   });
   items.push({
     kind: "group",
     name: "rider",
     items: [
-      ...contact(wantedSaddle, after.saddle, "saddle wanted", pxMm, wide),
-      ...contact(wantedPalm, after.palm, "hand wanted", pxMm, wide),
+      ...contact(wantedSaddle, after.saddle, say("drawing.before-after.saddle-wanted"), pxMm, wide),
+      ...contact(wantedPalm, after.palm, say("drawing.before-after.hand-wanted"), pxMm, wide),
       ...(after.crankLengthMm === undefined
         ? []
         : contact(undefined, pedalOf(after, after.crankLengthMm), "", pxMm, false)),
@@ -180,7 +244,14 @@ export function beforeAfter(input: BeforeAfterInput): Answer<{ readonly drawing:
     items.push({ kind: "text", role: "note", at: at(low, bottom), text, shiftPx: [2, -19 * (index + 1)] });
   });
   const drawing: Drawing = {
-    label: dusty ? `${input.label} ${DUST_SENTENCE}` : input.label,
+    label: [
+      input.label,
+      bandSentence(input.dust ?? [], input.rings ?? []),
+      dusty ? DUST_SENTENCE : "",
+      ringed ? RING_SENTENCE : "",
+    ]
+      .filter((words) => words !== "")
+      .join(" "),
     view: { xMm: low, yMm: bottom - noteMm, widthMm: high - low, heightMm: top - bottom + noteMm },
     widthMm: wide ? 178 : 86,
     nominalWidthPx: ((high - low) / (right - left)) * nominalWidthPx,
@@ -191,6 +262,7 @@ export function beforeAfter(input: BeforeAfterInput): Answer<{ readonly drawing:
     {
       cautions: [
         ...widthCautions(input.after, "after"),
+        ...notDrawnCautions(input.after, "after"),
         ...groundCautions(input.after, "after"),
         ...(input.before === undefined ? [] : groundCautions(input.before, "before")),
       ],

@@ -1,4 +1,5 @@
 import { at, type Item, type LineRole, onCircle, type Point, pathOf, type Segment } from "../model/index.js";
+import { dropBar, rimBrake } from "./bar-and-rim-brake.js";
 import { type BicycleSketch, drawnWidthMm, type TubeName } from "./bicycle-sketch.js";
 
 function along(a: Point, b: Point, mm: number): Point {
@@ -86,7 +87,8 @@ function cockpitItems(sketch: BicycleSketch): readonly Item[] {
   if (steererTop !== undefined && barClamp !== undefined) {
     items.push({ kind: "tube", role: "after", path: pathOf([steererTop, barClamp]), outsideMm: 30 });
   }
-  if (barClamp !== undefined && palm !== undefined) {
+  if (barClamp !== undefined && palm !== undefined && sketch.dropBar === true) items.push(...dropBar(barClamp, palm));
+  else if (barClamp !== undefined && palm !== undefined) {
     const lift = Math.max(8, Math.abs(palm.y - barClamp.y));
     items.push({
       kind: "tube",
@@ -142,6 +144,8 @@ export function inkBicycle(sketch: BicycleSketch): readonly Item[] {
     tube("head", [crownSeat, headBottom]),
     ...cockpitItems(sketch),
     ...(sketch.saddle === undefined ? [] : saddleItems(sketch, sketch.saddle)),
+    ...(sketch.rimBrakes?.front === true ? rimBrake(frontAxle, crownSeat, sketch.frontBeadMm, 24) : []),
+    ...(sketch.rimBrakes?.rear === true ? rimBrake(rearAxle, seatCluster, sketch.rearBeadMm, -20) : []),
     tube("top", [seatCluster, headCrossing]),
     tube("down", [bb, downCrossing(sketch)]),
     tube("seat", [bb, seatTop]),

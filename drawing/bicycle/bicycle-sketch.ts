@@ -1,4 +1,5 @@
 import type { Caution, Refusal } from "@coldset/core/quantity";
+import { say } from "@coldset/core/texts";
 import type { Point } from "../model/index.js";
 
 /**
@@ -40,6 +41,12 @@ export interface BicycleSketch {
   readonly chainringRadiusMm?: number;
   readonly rotorRadiusMm?: { readonly front?: number; readonly rear?: number };
   readonly guards?: boolean;
+  /** Parts of the build that this drawing leaves out, in words. */
+  readonly notDrawn?: readonly string[];
+  /** A drop bar is drawn with its hook; its depth is only for the eye. */
+  readonly dropBar?: boolean;
+  /** Rim brakes at the crown and at the seat stays. */
+  readonly rimBrakes?: { readonly front?: boolean; readonly rear?: boolean };
   readonly tubesMm?: {
     readonly seat?: number;
     readonly top?: number;
@@ -68,8 +75,8 @@ export function sketchRefusals(sketch: BicycleSketch, where: string): readonly R
         code: "not-a-number",
         at: path,
         given: value,
-        allowed: "a number in mm",
-        message: `${path} is not a number, so the bicycle cannot be drawn. Measure it first.`,
+        allowed: say("drawing.bicycle-sketch.a-number-in-mm"),
+        message: say("drawing.bicycle-sketch.is-not-a-number-so-the", { path }),
       });
     } else if (typeof value === "object" && value !== null) {
       for (const [key, inner] of Object.entries(value)) visit(inner, `${path}.${key}`);
@@ -82,8 +89,8 @@ export function sketchRefusals(sketch: BicycleSketch, where: string): readonly R
         code: "radius-out-of-range",
         at: `${where}.${key}`,
         given: sketch[key],
-        allowed: "more than 0, at most 600 mm",
-        message: `${where}.${key} is ${sketch[key]} mm; a wheel's radius lies between 0 and 600 mm.`,
+        allowed: say("drawing.bicycle-sketch.more-than-0-at-most-600"),
+        message: say("drawing.bicycle-sketch.is-no-wheels-radius", { where, key, given: sketch[key] }),
       });
     }
   }
@@ -92,8 +99,8 @@ export function sketchRefusals(sketch: BicycleSketch, where: string): readonly R
       code: "axles-swapped",
       at: `${where}.frontAxle`,
       given: sketch.frontAxle.x,
-      allowed: `more than the rear axle's ${sketch.rearAxle.x}`,
-      message: `${where}: the front axle must lie in front of the rear axle (x runs forward).`,
+      allowed: say("drawing.bicycle-sketch.more-than-the-rear-axle-s", { x: sketch.rearAxle.x }),
+      message: say("drawing.bicycle-sketch.the-front-axle-must-lie-in", { where }),
     });
   }
   return found;
@@ -107,7 +114,19 @@ export function widthCautions(sketch: BicycleSketch, where: string): readonly Ca
     {
       code: "tube-width-not-measured",
       at: where,
-      message: `The width of these tubes is drawn by habit, not measured: ${missing.join(", ")}. Do not take it from the drawing.`,
+      message: say("drawing.bicycle-sketch.the-width-of-these-tubes-is", { missing: missing.join(", ") }),
+    },
+  ];
+}
+
+/** Which parts of the build does the drawing leave out? A bicycle drawn without its child seat says so. */
+export function notDrawnCautions(sketch: BicycleSketch, where: string): readonly Caution[] {
+  if (sketch.notDrawn === undefined || sketch.notDrawn.length === 0) return [];
+  return [
+    {
+      code: "not-drawn",
+      at: where,
+      message: say("drawing.bicycle-sketch.not-drawn", { notDrawn: sketch.notDrawn.join(", ") }),
     },
   ];
 }
@@ -123,6 +142,10 @@ export function groundCautions(sketch: BicycleSketch, where: string): readonly C
     .map(([end, mm]) => ({
       code: "tyre-off-the-ground",
       at: where,
-      message: `In these points the ${end} tyre stands ${Math.abs(mm).toFixed(1)} mm ${mm > 0 ? "above" : "below"} the ground line. The drawing shows it so.`,
+      message: say("drawing.bicycle-sketch.in-these-points-the-tyre-stands", {
+        end,
+        mm: Math.abs(mm).toFixed(1),
+        mm2: mm > 0 ? "above" : "below",
+      }),
     }));
 }

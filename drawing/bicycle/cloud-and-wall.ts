@@ -1,4 +1,5 @@
 import type { Band } from "@coldset/core/quantity";
+import { say as sayText } from "@coldset/core/texts";
 import { at, bandWords, type Drawing, type Item, numberWords, rectangle } from "../model/index.js";
 
 export interface CloudAndWallInput {
@@ -56,11 +57,13 @@ export function cloudAndWall(input: CloudAndWallInput): Drawing {
   }
   items.push({ kind: "line", role: "after", from: at(8, LINE_Y), to: at(WIDTH - 8, LINE_Y) });
   const say = `${input.what}: `;
+  // Money and counts have no unit: no gap is left for one.
+  const unit = input.unit === "" ? "" : ` ${input.unit}`;
   const plain = (n: number) => numberWords(n, decimals).replace(/\.0+$/, "");
   const limitWords =
     mostX === undefined || input.most === undefined
-      ? `limit ${plain(input.limit)}`
-      : `${plain(input.limit)} to ${plain(input.most)}`;
+      ? sayText("drawing.cloud-and-wall.limit", { limit: plain(input.limit) })
+      : sayText("drawing.cloud-and-wall.to", { limit: plain(input.limit), most: plain(input.most) });
   const wallAt = (atX: number): Item => ({
     kind: "line",
     role: "cut",
@@ -76,11 +79,11 @@ export function cloudAndWall(input: CloudAndWallInput): Drawing {
       kind: "text",
       role: "note",
       at: at(wallX + (input.limitIs === "least" ? 10 : -10), LINE_Y + 10),
-      text: "? not measured",
+      text: sayText("drawing.cloud-and-wall.not-measured"),
       anchor: input.limitIs === "least" ? "start" : "end",
       halo: true,
     });
-    label = `${say}not measured; ${limitWords} ${input.unit}.`;
+    label = sayText("drawing.cloud-and-wall.not-measured-2", { say, limitWords, unit });
   } else {
     const v = x(value);
     if (band !== undefined) {
@@ -103,14 +106,14 @@ export function cloudAndWall(input: CloudAndWallInput): Drawing {
         dots: 120,
       });
     } else {
-      const long = "as entered".length * LETTER_PX;
+      const long = sayText("drawing.number-words.as-entered").length * LETTER_PX;
       const right = v < WIDTH - long - 20;
       taken.push(right ? [v, v + 14 + long] : [v - 14 - long, v]);
       items.push(...walls, {
         kind: "text",
         role: "note",
         at: at(v + (right ? 14 : -14), ROW_Y[0]),
-        text: "as entered",
+        text: sayText("drawing.number-words.as-entered"),
         anchor: right ? "start" : "end",
       });
     }
@@ -120,7 +123,7 @@ export function cloudAndWall(input: CloudAndWallInput): Drawing {
       ink: "ink",
       points: [at(v - 8, LINE_Y - 12), at(v + 8, LINE_Y - 12), at(v, LINE_Y - 1)],
     });
-    label = `${say}${numberWords(value, decimals)} ${input.unit} ${bandWords(value, band, decimals)}; ${limitWords} ${input.unit}.`;
+    label = `${say}${numberWords(value, decimals)}${unit} ${bandWords(value, band, decimals)}; ${limitWords}${unit}.`;
   }
   const half = (limitWords.length * LETTER_PX) / 2;
   const middle = mostX === undefined ? wallX : (wallX + mostX) / 2;

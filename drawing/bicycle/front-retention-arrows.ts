@@ -1,4 +1,5 @@
 import type { Band } from "@coldset/core/quantity";
+import { say } from "@coldset/core/texts";
 import { at, bandWords, type Drawing, type Item, numberWords, onCircle, type Segment } from "../model/index.js";
 
 export interface FrontRetentionInput {
@@ -7,20 +8,41 @@ export interface FrontRetentionInput {
   /** Force along the slot that pushes the axle out, N. */
   readonly pushOutN: number;
   readonly pushOutBand?: Band;
+  /** Said of a force without a band in place of "as entered": "reckoned, no band". */
+  readonly pushOutNote?: string;
   /** What the clamp holds, N; left out when it is not known. */
   readonly gripN?: number;
   readonly gripBand?: Band;
+  readonly gripNote?: string;
 }
 
 /**
  * Does the brake push the axle out of its slot, and what holds it? The fork's end seen from the side; arrows to one scale: down what pushes
- * out, up what the clamp holds. A closed end is drawn closed.
+ * out, up what the clamp holds. An arrow whose force has a band ends in dust. A closed end is drawn closed.
  */
 export function frontRetentionArrows(input: FrontRetentionInput): Drawing {
   const push = Number.isFinite(input.pushOutN) ? input.pushOutN : undefined;
   const grip = input.gripN !== undefined && Number.isFinite(input.gripN) ? input.gripN : undefined;
-  const most = Math.max(1, Math.abs(push ?? 0), Math.abs(grip ?? 0));
+  const reach = (n: number | undefined, band: Band | undefined) =>
+    n === undefined ? 0 : Math.max(Math.abs(n), Math.abs(band?.high ?? 0), Math.abs(band?.low ?? 0));
+  const most = Math.max(1, reach(push, input.pushOutBand), reach(grip, input.gripBand));
   const long = (n: number) => (Math.abs(n) / most) * 78;
+  /** The arrow's end is as uncertain as its force: dust over its band, along the arrow. */
+  const haze = (x: number, yAt: (n: number) => number, band: Band | undefined, seed: number): readonly Item[] =>
+    band === undefined
+      ? []
+      : [
+          {
+            kind: "dust",
+            shape: "strip",
+            at: at(x, (yAt(Math.abs(band.low)) + yAt(Math.abs(band.high))) / 2),
+            sdXMm: Math.abs(yAt(Math.abs(band.high)) - yAt(Math.abs(band.low))) / (2 * 1.96),
+            sdYMm: 30,
+            rotateDeg: 90,
+            seed,
+            dots: 60,
+          },
+        ];
   const axle = at(90, 130);
   const slot = 12;
   const foot = 94;
@@ -49,30 +71,52 @@ export function frontRetentionArrows(input: FrontRetentionInput): Drawing {
     { kind: "arc", role: "dimension", centre: axle, radiusMm: 74, startDeg: -30, endDeg: 64 },
     { kind: "text", role: "note", at: onCircle(axle, 74, 40), text: "rotor", shiftPx: [8, 0] },
   ];
-  const words = (n: number | undefined, band: Band | undefined) =>
-    n === undefined ? "not known" : `${numberWords(n, 0)} N ${bandWords(n, band, 0)}`;
+  const words = (n: number | undefined, band: Band | undefined, note: string | undefined) =>
+    n === undefined
+      ? say("drawing.front-retention-arrows.not-known")
+      : `${numberWords(n, 0)} N ${band === undefined && note !== undefined ? note : bandWords(n, band, 0)}`;
+  const pushWords = words(push, input.pushOutBand, input.pushOutNote);
+  const gripWords = words(grip, input.gripBand, input.gripNote);
   if (push !== undefined && push !== 0) {
-    items.push({ kind: "arrow", role: "cut", from: at(axle.x, foot - 6), to: at(axle.x, foot - 6 - long(push)) });
+    const end = (n: number) => foot - 6 - long(n);
+    items.push(
+      { kind: "arrow", role: "cut", from: at(axle.x, foot - 6), to: at(axle.x, end(push)) },
+      ...haze(axle.x, end, input.pushOutBand, 1),
+    );
   }
   items.push(
-    { kind: "text", role: "strong", at: at(150, 62), text: "pushes out" },
-    { kind: "text", role: "body", at: at(150, 40), text: words(push, input.pushOutBand) },
+    { kind: "text", role: "strong", at: at(150, 62), text: say("drawing.front-retention-arrows.pushes-out") },
+    { kind: "text", role: "body", at: at(150, 40), text: pushWords },
   );
   if (grip !== undefined && grip !== 0) {
-    items.push({ kind: "arrow", role: "cut", from: at(30, axle.y - 20), to: at(30, axle.y - 20 + long(grip)) });
+    const end = (n: number) => axle.y - 20 + long(n);
+    items.push(
+      { kind: "arrow", role: "cut", from: at(30, axle.y - 20), to: at(30, end(grip)) },
+      ...haze(30, end, input.gripBand, 2),
+    );
   }
-  const holds = input.end === "closed" ? "closed end holds it" : "clamp holds";
+  const holds =
+    input.end === "closed"
+      ? say("drawing.front-retention-arrows.closed-end-holds-it")
+      : say("drawing.front-retention-arrows.clamp-holds");
   items.push(
     { kind: "text", role: "strong", at: at(150, 240), text: holds },
     {
       kind: "text",
       role: "body",
       at: at(150, 218),
-      text: input.end === "closed" && grip === undefined ? "no slot to leave by" : words(grip, input.gripBand),
+      text:
+        input.end === "closed" && grip === undefined
+          ? say("drawing.front-retention-arrows.no-slot-to-leave-by")
+          : gripWords,
     },
   );
   return {
-    label: `Fork end ${input.end === "closed" ? "closed" : "open downwards"}; the brake pushes out with ${words(push, input.pushOutBand)}; the clamp holds ${words(grip, input.gripBand)}.`,
+    label: say("drawing.front-retention-arrows.fork-end-the-brake-pushes-out", {
+      end: input.end === "closed" ? "closed" : say("drawing.front-retention-arrows.open-downwards"),
+      pushWords,
+      gripWords,
+    }),
     view: { xMm: 0, yMm: 0, widthMm: 330, heightMm: 260 },
     widthMm: 66,
     nominalWidthPx: 330,

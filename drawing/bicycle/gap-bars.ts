@@ -1,4 +1,5 @@
 import type { Band } from "@coldset/core/quantity";
+import { say } from "@coldset/core/texts";
 import { at, bandWords, type Drawing, type Item, numberWords, rectangle, wrapped } from "../model/index.js";
 
 export interface GapRow {
@@ -57,7 +58,7 @@ export function gapBars(rows: readonly GapRow[], version: "wide" | "narrow"): Dr
     top -= tall;
   });
   return {
-    label: `Gaps in mm on one scale: ${rows.map(sentence).join("; ")}.`,
+    label: say("drawing.gap-bars.gaps-in-mm-on-one-scale", { sentence: rows.map(sentence).join("; ") }),
     view: { xMm: -2, yMm: 0, widthMm: width + 4, heightMm: height },
     widthMm: wide ? 175 : 86,
     nominalWidthPx: width + 4,
@@ -77,7 +78,14 @@ function short(n: number): string {
 
 function sentence(row: GapRow): string {
   const gap = knownGap(row);
-  return gap === undefined ? `${row.name} not measured` : `${row.name} ${short(gap)} of ${short(row.wantedMm)} wanted`;
+  return gap === undefined
+    ? say("drawing.gap-bars.not-measured", { row: row.name })
+    : say("drawing.gap-bars.wanted", {
+        row: row.name,
+        gap: short(gap),
+        gap2: bandWords(gap, meantInNote(row), 1),
+        wantedMm: short(row.wantedMm),
+      });
 }
 
 /** What a band means is said once: where it stands in the note already, the number does not repeat it. */
@@ -127,7 +135,7 @@ function barItems(
       kind: "text",
       role: "strong",
       at: at(x(row.wantedMm + TIGHT_BEYOND_MM), barY),
-      text: "? measure first",
+      text: say("drawing.gap-bars.measure-first"),
       shiftPx: [8, -6],
       halo: true,
     });

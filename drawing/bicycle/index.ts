@@ -8,3 +8,4 @@ export * from "./rear-spread.js";
 export * from "./residual-bars.js";
 export * from "./sketch-dimensions.js";
 export * from "./tab-place.js";
+export * from "./what-to-measure.js";

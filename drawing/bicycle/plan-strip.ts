@@ -1,4 +1,6 @@
-import { at, type Drawing, type Item, numberWords, rectangle } from "../model/index.js";
+import type { Band } from "@coldset/core/quantity";
+import { say } from "@coldset/core/texts";
+import { at, bandWords, type Drawing, type Item, numberWords, rectangle } from "../model/index.js";
 
 export interface PlanStripInput {
   /** Evenings at the bench, in days from the start. */
@@ -7,9 +9,16 @@ export interface PlanStripInput {
   readonly waits: readonly { readonly fromDay: number; readonly toDay: number; readonly text: string }[];
   /** The wall. Left out when nobody waits for it. */
   readonly deadlineDay?: number;
-  /** The day it is done, with the days between which it falls in 95 of 100 cases. */
+  /** The day it is done, with the days between which it falls in 95 of 100 cases. Without them it is as good as the hours entered. */
   readonly finish?: { readonly day: number; readonly low?: number; readonly high?: number };
   readonly version: "wide" | "narrow";
+}
+
+const AS_ENTERED = say("drawing.number-words.as-entered");
+
+function bandOf(finish: NonNullable<PlanStripInput["finish"]>): Band | undefined {
+  const { low, high } = finish;
+  return low === undefined || high === undefined || high <= low ? undefined : { low, high, means: "95 %" };
 }
 
 /** The widest stretch between two places that no stroke crosses: letters stand there. */
@@ -51,16 +60,25 @@ export function planStrip(input: PlanStripInput): Drawing {
       path: rectangle(x(input.deadlineDay), bottom, x(days) - x(input.deadlineDay), top - bottom),
     });
   }
+  const { finish } = input;
+  const band = finish === undefined ? undefined : bandOf(finish);
+  /** The finish's letters, and beside them that it has no band: no week's number is written there. */
+  const toLeft = finish !== undefined && x(finish.day) > width / 2;
+  const beside = band === undefined ? 18 + AS_ENTERED.length * 8.2 : 0;
+  const taken =
+    finish === undefined
+      ? undefined
+      : ([x(finish.day) - 30 - (toLeft ? beside : 0), x(finish.day) + 30 + (toLeft ? 0 : beside)] as const);
   const weeks = Math.max(1, Math.ceil(days / 7 / 14));
   for (let week = 0; week * 7 <= days; week += weeks) {
     items.push({ kind: "line", role: "construction", from: at(x(week * 7), bottom - 6), to: at(x(week * 7), bottom) });
-    const far = input.finish === undefined || Math.abs(x(week * 7) - x(input.finish.day)) > 30;
+    const far = taken === undefined || x(week * 7) + (week === 0 ? 40 : 0) < taken[0] || x(week * 7) > taken[1];
     if ((wide || (week / weeks) % 2 === 0) && far && x(week * 7) < width - 14) {
       items.push({
         kind: "text",
         role: "note",
         at: at(x(week * 7), bottom - 26),
-        text: week === 0 ? "day 0" : String(week * 7),
+        text: week === 0 ? say("drawing.plan-strip.day-0") : String(week * 7),
         anchor: week === 0 ? "start" : "middle",
       });
     }
@@ -89,25 +107,24 @@ export function planStrip(input: PlanStripInput): Drawing {
       });
     }
   }
-  const finish = input.finish;
-  if (finish?.low !== undefined && finish.high !== undefined && finish.high - finish.low > 0) {
+  if (band !== undefined) {
     items.push({
       kind: "polyline",
       role: "ornament",
       closed: true,
       fill: "paper",
       points: [
-        at(x(finish.low), bottom + 10),
-        at(x(finish.high), bottom + 10),
-        at(x(finish.high), bottom + 46),
-        at(x(finish.low), bottom + 46),
+        at(x(band.low), bottom + 10),
+        at(x(band.high), bottom + 10),
+        at(x(band.high), bottom + 46),
+        at(x(band.low), bottom + 46),
       ],
     });
     items.push({
       kind: "dust",
       shape: "strip",
-      at: at((x(finish.low) + x(finish.high)) / 2, bottom + 28),
-      sdXMm: (x(finish.high) - x(finish.low)) / (2 * 1.96),
+      at: at((x(band.low) + x(band.high)) / 2, bottom + 28),
+      sdXMm: (x(band.high) - x(band.low)) / (2 * 1.96),
       sdYMm: 34,
       seed: 15,
       dots: 110,
@@ -138,12 +155,16 @@ export function planStrip(input: PlanStripInput): Drawing {
       kind: "text",
       role: "strong",
       at: at(x(input.deadlineDay), top + 14),
-      text: `due ${numberWords(input.deadlineDay, 0)}`,
+      text: say("drawing.plan-strip.due", { deadlineDay: numberWords(input.deadlineDay, 0) }),
       anchor: "middle",
     });
   }
   const said: string[] = [
-    `${sessions.length} evenings at the bench, ${waits.length} ${waits.length === 1 ? "wait" : "waits"}`,
+    say("drawing.plan-strip.evenings-at-the-bench", {
+      sessionsCount: sessions.length,
+      waitsCount: waits.length,
+      waitsCount2: waits.length === 1 ? "wait" : "waits",
+    }),
   ];
   if (finish !== undefined && Number.isFinite(finish.day)) {
     items.push({
@@ -159,9 +180,24 @@ export function planStrip(input: PlanStripInput): Drawing {
       anchor: "middle",
       halo: true,
     });
-    said.push(`done on day ${numberWords(finish.day, 0)}`);
+    said.push(
+      say("drawing.plan-strip.done-on-day", {
+        day: numberWords(finish.day, 0),
+        band: band === undefined ? say("drawing.plan-strip.by-the-hours-and-waits-as") : bandWords(finish.day, band, 0),
+      }),
+    );
+    if (band === undefined)
+      items.push({
+        kind: "text",
+        role: "note",
+        at: at(x(finish.day) + (toLeft ? -18 : 18), bottom - 32),
+        text: AS_ENTERED,
+        anchor: toLeft ? "end" : "start",
+        halo: true,
+      });
   }
-  if (input.deadlineDay !== undefined) said.push(`due on day ${numberWords(input.deadlineDay, 0)}`);
+  if (input.deadlineDay !== undefined)
+    said.push(say("drawing.plan-strip.due-on-day", { deadlineDay: numberWords(input.deadlineDay, 0) }));
   return {
     label: `${said.join(", ")}.`,
     view: { xMm: 0, yMm: 0, widthMm: width, heightMm: 134 },

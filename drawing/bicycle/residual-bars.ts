@@ -1,3 +1,4 @@
+import { say } from "@coldset/core/texts";
 import { at, type Drawing, type Item, numberWords, rectangle, wrapped } from "../model/index.js";
 
 export interface ResidualRow {
@@ -8,9 +9,14 @@ export interface ResidualRow {
   readonly again?: boolean;
 }
 
+/** So many spreads beyond its bar's end the dust may lie: of 40 dots none is further out. */
+const DUST_REACH = 2.3;
+/** A normalised residual is in its own spreads, so by its making one spread is its standard deviation: 1.96 each way. */
+export const RESIDUAL_DUST = say("drawing.residual-bars.each-bar-ends-in-its-dust");
+
 /**
- * Which measurement disagrees with all the others? One bar a measurement from the middle line, in standard deviations; beyond the limit
- * on both sides the ground is hatched. A reading that nothing can check is a dashed box full of dust.
+ * Which measurement disagrees with all the others? One bar a measurement from the middle line, in standard deviations, ended in dust one
+ * of them wide; beyond the limit on both sides the ground is hatched. A reading that nothing can check is a dashed box full of dust.
  */
 export function residualBars(rows: readonly ResidualRow[], limit: number, version: "wide" | "narrow"): Drawing {
   const wide = version === "wide";
@@ -20,7 +26,7 @@ export function residualBars(rows: readonly ResidualRow[], limit: number, versio
   const left = wide ? 260 : 10;
   const right = width - 70;
   const known = rows.map((r) => (r.w !== undefined && Number.isFinite(r.w) ? r.w : undefined));
-  const span = Math.max(limit * 1.5, ...known.map((w) => Math.abs(w ?? 0) * 1.08));
+  const span = Math.max(limit * 1.5, ...known.map((w) => Math.abs(w ?? 0) + DUST_REACH));
   const x = (w: number) => (left + right) / 2 + (w / span) * ((right - left) / 2);
   const height = rows.length * rowHeight;
   // Narrow: the names stand above their bars, so the hatching keeps to the bars.
@@ -70,6 +76,16 @@ export function residualBars(rows: readonly ResidualRow[], limit: number, versio
     const tip = Math.abs(x(w) - x(0)) < 1 ? x(0) + 1 : x(w);
     items.push({ kind: "solid", ink, points: [at(x(0), y - 5), at(tip, y - 5), at(tip, y + 5), at(x(0), y + 5)] });
     items.push({
+      kind: "dust",
+      shape: "strip",
+      at: at(x(w), y),
+      sdXMm: x(1) - x(0),
+      sdYMm: 14,
+      seed: index + 1,
+      dots: 40,
+      ...(row.again === true ? { accent: true } : {}),
+    });
+    items.push({
       kind: "text",
       role: row.again === true ? "accent" : "note",
       at: at(right, y),
@@ -81,8 +97,13 @@ export function residualBars(rows: readonly ResidualRow[], limit: number, versio
   return {
     label:
       found === undefined
-        ? "No measurement can be checked against the others."
-        : `Largest disagreement: ${found.name}, ${numberWords(found.w, 1)} standard deviations; the limit is ${numberWords(limit, 2)}.`,
+        ? say("drawing.residual-bars.no-measurement-can-be-checked-against")
+        : say("drawing.residual-bars.largest-disagreement-standard-deviations-the-limit", {
+            found: found.name,
+            w: numberWords(found.w, 1),
+            limit: numberWords(limit, 2),
+            residualDust: RESIDUAL_DUST,
+          }),
     view: { xMm: -2, yMm: -32, widthMm: width + 4, heightMm: height + 36 },
     widthMm: wide ? 175 : 86,
     nominalWidthPx: width + 4,

@@ -1,3 +1,4 @@
+import { say } from "@coldset/core/texts";
 import { at, type Item, type Point } from "../model/index.js";
 import type { BicycleSketch } from "./bicycle-sketch.js";
 
@@ -68,14 +69,14 @@ export function drawnValue(sketch: BicycleSketch, name: DimensionName): number {
 
 const WORDS: Readonly<Record<DimensionName, string>> = {
   wheelbase: "wheelbase",
-  "bb-height": "bottom bracket",
+  "bb-height": say("drawing.sketch-dimensions.bottom-bracket"),
   stack: "stack",
   reach: "reach",
   trail: "trail",
   "head-angle": "head",
   "seat-angle": "seat",
-  "top-tube": "top tube",
-  "seat-tube": "seat tube",
+  "top-tube": say("drawing.sketch-dimensions.top-tube"),
+  "seat-tube": say("drawing.sketch-dimensions.seat-tube"),
   chainstay: "chainstay",
 };
 

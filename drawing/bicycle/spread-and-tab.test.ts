@@ -38,3 +38,23 @@ describe("brake tab", () => {
     expect(Math.hypot((near?.x ?? 0) - (far?.x ?? 0), (near?.y ?? 0) - (far?.y ?? 0))).toBeCloseTo(51, 9);
   });
 });
+
+describe("bands at the rear", () => {
+  test("the dust of the set is as wide as half the band of what lies over, ten times", () => {
+    const { items, label } = rearSpread({ gapMm: 130, hubMm: 132, overBand: { low: 1.5, high: 2.5, means: "95 %" } });
+    // By hand: half of 1 mm is 0.5 mm a side, 84 px stand for 130 mm, ten times; one sd is 0.5 × 84 / 130 × 10 / 3.92 = 0.824 px.
+    for (const dust of only(items, "dust")) expect(dust.sdXMm).toBeCloseTo(0.824, 3);
+    expect(only(items, "dust")).toHaveLength(2);
+    expect(label).toContain("1 mm is set on each side, ± 0.25.");
+    expect(rearSpread({ gapMm: 130, hubMm: 132 }).label).toContain("on each side, as entered.");
+  });
+
+  test("half of the angle's band lies at each stay, across it", () => {
+    const between = { deg: 62, band: { low: 61, high: 63, means: "95 %" } };
+    const { items } = tabPlace({ nearMm: 39.9, farMm: 79.1, apartMm: 51, chainstayDeg: -5, seatstayDeg: 57, between });
+    const dust = only(items, "dust");
+    expect(dust.map((d) => d.rotateDeg)).toEqual([85, 147]);
+    // By hand: half of ± 1° is ± 0.5°, one sd 0.2551°; at 79.1 + 22 mm from the axle 0.4501 mm, ten times.
+    for (const d of dust) expect(d.sdXMm).toBeCloseTo(4.501, 2);
+  });
+});

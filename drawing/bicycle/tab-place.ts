@@ -1,4 +1,6 @@
-import { at, type Drawing, type Item, numberWords, onCircle, type Point, pathOf } from "../model/index.js";
+import type { Band } from "@coldset/core/quantity";
+import { say } from "@coldset/core/texts";
+import { at, bandWords, type Drawing, type Item, numberWords, onCircle, type Point, pathOf } from "../model/index.js";
 
 export interface TabPlaceInput {
   /** Holes of the tab from the axle and from each other, mm. */
@@ -8,9 +10,14 @@ export interface TabPlaceInput {
   /** Directions of the stays' centre lines from the axle, degrees anticlockwise, front to the right. */
   readonly chainstayDeg: number;
   readonly seatstayDeg: number;
+  /** The angle between the stays with its band, degrees, as measured at the axle; without it the drawn one, as entered. */
+  readonly between?: { readonly deg: number; readonly band: Band };
   readonly chainstayMm?: number;
   readonly seatstayMm?: number;
 }
+
+/** How many times wider than it is the dust at a stay's end is drawn. */
+export const TAB_DUST_WIDENING = 10;
 
 /** Angle that the two holes span at the axle, degrees: law of cosines on the three distances. undefined where they close no triangle. */
 export function holesSpanDeg(nearMm: number, farMm: number, apartMm: number): number | undefined {
@@ -20,7 +27,8 @@ export function holesSpanDeg(nearMm: number, farMm: number, apartMm: number): nu
 
 /**
  * Where do the two holes of the brake tab lie? To scale, from the left-hand side's directions as the bicycle is drawn: the axle, both
- * stays, and the two arcs on which the holes lie. The turn about the axle is not decided here, so the holes are dashed.
+ * stays, and the two arcs on which the holes lie. The turn about the axle is not decided here, so the holes are dashed. Dust at the
+ * stays' ends, ten times as wide as it is: how surely the angle between them is known, half of it at each. The holes are to be made, so they have no dust.
  */
 export function tabPlace(input: TabPlaceInput): Drawing {
   const axle = at(0, 0);
@@ -44,6 +52,24 @@ export function tabPlace(input: TabPlaceInput): Drawing {
       endDeg: input.seatstayDeg,
     });
   items.push(stay(input.chainstayDeg, input.chainstayMm ?? 19), stay(input.seatstayDeg, input.seatstayMm ?? 15));
+  const { between } = input;
+  if (between !== undefined) {
+    const eachDeg = (between.band.high - between.band.low) / 2 / 2 / 1.96;
+    for (const [deg, seed] of [
+      [input.chainstayDeg, 1],
+      [input.seatstayDeg, 2],
+    ] as const)
+      items.push({
+        kind: "dust",
+        shape: "strip",
+        at: onCircle(axle, reach - 12, deg),
+        sdXMm: (reach - 12) * ((eachDeg * Math.PI) / 180) * TAB_DUST_WIDENING,
+        sdYMm: 22,
+        rotateDeg: deg + 90,
+        seed,
+        dots: 50,
+      });
+  }
   let holes: readonly Point[] = [];
   if (span !== undefined) {
     holes = [onCircle(axle, input.nearMm, middle - span / 2), onCircle(axle, input.farMm, middle + span / 2)];
@@ -66,8 +92,22 @@ export function tabPlace(input: TabPlaceInput): Drawing {
       { kind: "text", role: "strong", at: far, text: short(input.farMm), shiftPx: [14, -6], halo: true },
     );
   const low = -26;
+  const drawnDeg = Math.abs(input.seatstayDeg - input.chainstayDeg);
+  const stays =
+    between === undefined
+      ? say("drawing.tab-place.degrees-apart-as-drawn-as-entered", { drawnDeg: short(drawnDeg) })
+      : say("drawing.tab-place.degrees-apart", {
+          deg: short(between.deg),
+          deg2: bandWords(between.deg, between.band, 1),
+        });
   return {
-    label: `Brake tab to scale: holes ${short(input.nearMm)} and ${short(input.farMm)} mm from the axle and ${short(input.apartMm)} apart, between stays ${short(Math.abs(input.seatstayDeg - input.chainstayDeg))} degrees apart. The turn about the axle is not decided; one way is drawn.`,
+    label: say("drawing.tab-place.brake-tab-to-scale-holes-and", {
+      nearMm: short(input.nearMm),
+      farMm: short(input.farMm),
+      apartMm: short(input.apartMm),
+      stays,
+      between: between === undefined ? "" : say("drawing.tab-place.the-dust-at-the-ends-of"),
+    }),
     view: { xMm: -30, yMm: low, widthMm: reach + 40, heightMm: reach - low - 4 },
     widthMm: 56,
     nominalWidthPx: 280,

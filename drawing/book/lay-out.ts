@@ -1,3 +1,4 @@
+import { say as sayText } from "@coldset/core/texts";
 import { bandWords, type Drawing, numberWords } from "../model/index.js";
 import { printable, printableDrawing, type Replaced, TEMPLATE_ROOM_MM } from "../pdf/index.js";
 import { toSvg } from "../svg/index.js";
@@ -167,9 +168,7 @@ function template(block: { drawing: Drawing; caption?: string }, say: Say, repla
     const size = `${numberWords(widthMm, 0)} × ${numberWords(heightMm, 0)} mm`;
     return {
       kind: "plate",
-      text: say(
-        `This template is ${size} and does not fit on the sheet at its true size. It is not printed here: a template is never shrunk.`,
-      ),
+      text: say(sayText("drawing.lay-out.this-template-is-and-does-not", { size })),
     };
   }
   const shown = printableDrawing({ ...block.drawing, widthMm }, replaced);

@@ -1,6 +1,8 @@
 /** How does the board of questions stand in print? Open rows large, settled ones a line, by what is at stake. */
+
 import type { Figure, Reckoning, BoardRow as Row } from "@coldset/core/questions";
 import { readingWords } from "@coldset/core/questions";
+import { say } from "@coldset/core/texts";
 import { cloudAndWall, residualBars } from "../bicycle/index.js";
 import type { BoardBlock, BoardRow, BookBlock, BookSection, Stake } from "../book/index.js";
 import { bookQuantity } from "./figure-words.js";
@@ -17,8 +19,8 @@ const MOST_BARS = 5;
 
 export function boardSection(r: Reckoning): BookSection {
   return {
-    title: "The board",
-    lead: "Twenty questions, ranked by what is at stake; open ones large. The strongest word is: no problem found in what was entered. ± is 95 % unless said otherwise.",
+    title: say("drawing.board-of-build.the-board"),
+    lead: say("drawing.board-of-build.twenty-questions-ranked-by-what-is"),
     blocks: [
       ...STAKES.flatMap(([stake, printed]): BoardBlock[] => {
         const rows = r.board.filter((row) => row.stake === stake);
@@ -33,8 +35,8 @@ function boardRow(row: Row): BoardRow {
   const not = row.verdict === "no problem found" ? row.working.notChecked[0] : undefined;
   const about = [
     row.about,
-    also === "" ? undefined : `others weighed: ${also}`,
-    not === undefined ? undefined : `not checked: ${not}`,
+    also === "" ? undefined : say("drawing.board-of-build.others-weighed", { also }),
+    not === undefined ? undefined : say("drawing.board-of-build.not-checked", { not }),
   ].filter((t) => t !== undefined && t !== "");
   const isMark =
     row.figure?.limit?.low === 1 && row.figure.unit === "" && (row.figure.value === 0 || row.figure.value === 1);
@@ -87,7 +89,12 @@ export function residualBlocks(r: Reckoning): readonly BookBlock[] {
     {
       kind: "drawing",
       drawing: residualBars(rows, RESIDUAL_LIMIT, "wide"),
-      caption: `How far a reading lies from what all together say, in its own spreads${survey.value.readings.length > MOST_BARS ? `: the ${MOST_BARS} furthest` : ""}. Beyond 3.29 it is off. A dashed box: nothing else checks it.`,
+      caption: say("drawing.board-of-build.how-far-a-reading-lies-from", {
+        readingsCount:
+          survey.value.readings.length > MOST_BARS
+            ? say("drawing.board-of-build.the-furthest", { mostBars: MOST_BARS })
+            : "",
+      }),
     },
   ];
 }

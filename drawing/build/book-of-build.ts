@@ -3,10 +3,12 @@
  * what to buy, the plan, the working, the sources. All of it is taken from the reckoning as it stands; nothing is
  * reckoned here. While a refusal stands on something chosen there is no drawing, no buy list and no plan: the book says why.
  */
+
 import { sourceWords } from "@coldset/core/data";
 import type { Caution } from "@coldset/core/quantity";
 import type { BoardRow, Reckoning, WorkingTable } from "@coldset/core/questions";
 import { standingRefusals } from "@coldset/core/safety";
+import { say } from "@coldset/core/texts";
 import type { BookBlock, BookContent, BookSection } from "../book/index.js";
 import { boardSection, residualBlocks } from "./board-of-build.js";
 import { buySection } from "./buy-of-build.js";
@@ -27,7 +29,7 @@ export function bookOfBuild(r: Reckoning, options: BookOptions): BookContent {
   return {
     job: build.id,
     title: build.title,
-    subtitle: `Made of donor ${donor.id}: ${donor.label}`,
+    subtitle: say("drawing.book-of-build.made-of-donor", { donor: donor.id, label: donor.label }),
     revision: options.revision,
     sections: [
       summarySection(r, standing),
@@ -41,7 +43,7 @@ export function bookOfBuild(r: Reckoning, options: BookOptions): BookContent {
 }
 
 /** Gates stand with lines to sign in the plan, ways with the sum, where there are such sheets. */
-const PRINTED_ONCE = ["Gates", "Ways tried"];
+const PRINTED_ONCE = ["Gates", say("drawing.book-of-build.ways-tried")];
 /** Already shown in sections of their own. */
 const SHOWN_ELSEWHERE = [14, 15];
 
@@ -61,7 +63,7 @@ function workingSection(r: Reckoning, go: boolean): BookSection {
         : [{ kind: "cautions", items: own.map((c) => ({ first: "", text: c.message })) } as const]),
     ];
   });
-  return { title: "Working", lead: "Where the answers of the board come from.", blocks };
+  return { title: "Working", lead: say("drawing.book-of-build.where-the-answers-of-the-board"), blocks };
 }
 
 /** Of a long list of trials the best stand in print. */
@@ -72,7 +74,9 @@ function table(whole: WorkingTable): BookBlock {
   const t = short ? { ...whole, rows: whole.rows.slice(0, MOST_TRIALS) } : whole;
   return {
     kind: "table",
-    caption: short ? `${t.title}: ${MOST_TRIALS} of ${whole.rows.length}` : t.title,
+    caption: short
+      ? say("drawing.book-of-build.of", { t: t.title, mostTrials: MOST_TRIALS, rowsCount: whole.rows.length })
+      : t.title,
     columns: t.columns.map((head, i) => ({ head, share: shareOf(head, t.rows, i) })),
     rows: t.rows,
   };
@@ -93,19 +97,21 @@ function shareOf(head: string, rows: readonly (readonly string[])[], column: num
 function endSection(r: Reckoning): BookSection {
   const not = r.joints.joints.filter((j) => j.verdict === "not checked yet").map((j) => `${j.id} ${j.title}`);
   const questions = r.board.flatMap((row) =>
-    row.working.notChecked.length === 0 ? [] : [`Question ${row.n}: ${row.working.notChecked.map(sentence).join(" ")}`],
+    row.working.notChecked.length === 0
+      ? []
+      : [say("drawing.book-of-build.question", { n: row.n, sentence: row.working.notChecked.map(sentence).join(" ") })],
   );
   const ids = [...new Set([...r.board.flatMap((b) => b.sources), ...r.joints.joints.flatMap((j) => j.sources)])];
   const cautions = restOfCautions(r);
   return {
-    title: "What was not checked, and where it comes from",
+    title: say("drawing.book-of-build.what-was-not-checked-and-where"),
     blocks: [
       ...(not.length === 0
         ? []
         : [
             {
               kind: "paragraph",
-              first: "Joints not checked yet. Look at them yourself at the dry fit:",
+              first: say("drawing.book-of-build.joints-not-checked-yet-look-at"),
               text: `${not.join("; ")}.`,
             } as const,
           ]),

@@ -1,12 +1,14 @@
 /** How do the buy list and the sum stand in print? */
+
 import { type Reckoning, showNumber, type WorkingTable } from "@coldset/core/questions";
+import { say } from "@coldset/core/texts";
 import type { BookBlock, BookSection } from "../book/index.js";
 
 export function buySection(r: Reckoning): BookSection {
   const row = r.board.find((b) => b.n === 14);
   const { money, alternatives } = r.ledger;
   return {
-    title: "What to buy, and what it comes to",
+    title: say("drawing.buy-of-build.what-to-buy-and-what-it"),
     lead: row?.working.words.join(" ") ?? "",
     blocks: [
       ...(row?.working.tables ?? [])
@@ -26,9 +28,9 @@ export function buySection(r: Reckoning): BookSection {
                   against(money.value.budget === undefined ? undefined : money.value.budget - money.value.total),
                 ],
                 ...alternatives.map((a) => [
-                  `With ${a.name}`,
+                  say("drawing.buy-of-build.with", { a: a.name }),
                   a.total === undefined ? "?" : showNumber(a.total, 0),
-                  a.total === undefined ? "a price is not known" : against(a.toSpare),
+                  a.total === undefined ? say("drawing.buy-of-build.a-price-is-not-known") : against(a.toSpare),
                 ]),
               ],
             } as const,
@@ -60,12 +62,14 @@ function onHand(t: WorkingTable): BookBlock {
   const lines = t.rows.map(
     ([part = "", count = "", numbers = ""]) => `${count === "1" ? "" : `${count} `}${part}, ${numbers}`,
   );
-  return { kind: "paragraph", first: "On hand.", text: `${lines.join("; ")}.` };
+  return { kind: "paragraph", first: say("drawing.buy-of-build.on-hand"), text: `${lines.join("; ")}.` };
 }
 
 const SHARES = [22, 6, 74, 8, 10];
 
 function against(toSpare: number | undefined): string {
-  if (toSpare === undefined) return "no budget entered";
-  return toSpare < 0 ? `over by ${showNumber(-toSpare, 0)}` : `within, ${showNumber(toSpare, 0)} to spare`;
+  if (toSpare === undefined) return say("drawing.buy-of-build.no-budget-entered");
+  return toSpare < 0
+    ? say("drawing.buy-of-build.over-by", { toSpare: showNumber(-toSpare, 0) })
+    : say("drawing.buy-of-build.within-to-spare", { toSpare: showNumber(toSpare, 0) });
 }

@@ -1,6 +1,8 @@
 /** How do the joints and their remedies stand in print? Open ones large, with numbers and ways; those that fit a line each. */
+
 import type { DecidingNumber, JointAnswer, RemedyOffer } from "@coldset/core/fit";
 import { type Reckoning, showNumber } from "@coldset/core/questions";
+import { say } from "@coldset/core/texts";
 import { gapBars } from "../bicycle/index.js";
 import type { BookBlock, BookSection, JointEntry } from "../book/index.js";
 import { numberCells } from "./figure-words.js";
@@ -8,9 +10,9 @@ import { ruleCautions } from "./rule-cautions.js";
 import { sentence, stepWords } from "./words.js";
 
 const GROUPS = [
-  ["will not fit", "Will not fit"],
+  ["will not fit", say("drawing.joints-of-build.will-not-fit")],
   ["measure first", "Measure first"],
-  ["fits with work", "Fits with work"],
+  ["fits with work", say("drawing.joints-of-build.fits-with-work")],
 ] as const;
 
 /** @param tasks false while a refusal stands: then no remedy is printed */
@@ -32,7 +34,7 @@ export function jointsSection(r: Reckoning, tasks: boolean): BookSection {
   const noted = r.joints.joints.filter((j) => !shownLarge.includes(j.verdict) && j.cautions.length > 0);
   return {
     title: "Joints",
-    lead: "Where two parts meet; those that are open first. A black square marks the way that is reckoned with.",
+    lead: say("drawing.joints-of-build.where-two-parts-meet-those-that"),
     blocks: [
       ...groups,
       ...(fits.length === 0
@@ -53,7 +55,7 @@ export function jointsSection(r: Reckoning, tasks: boolean): BookSection {
       ...(beside.length === 0
         ? []
         : [
-            { kind: "heading", text: "Rules on parts weighed beside the chosen ones" } as const,
+            { kind: "heading", text: say("drawing.joints-of-build.rules-on-parts-weighed-beside-the") } as const,
             ...ruleCautions(r, beside),
           ]),
       ...(tasks ? room(looked) : []),
@@ -97,21 +99,32 @@ function deciding(numbers: readonly DecidingNumber[]): DecidingNumber | undefine
 
 /** "2.0 h, cost 17, cannot be taken back, medium risk, in this shop. The rear becomes 135." */
 function wayFacts(m: RemedyOffer): string {
-  if (m.refused !== undefined) return `Refused: ${sentence(m.refused)}`;
+  if (m.refused !== undefined) return say("drawing.joints-of-build.refused", { refused: sentence(m.refused) });
   const facts = [
     `${showNumber(m.hours, m.hours % 1 === 0 ? 0 : 1)} h`,
-    `cost ${showNumber(m.cost, m.cost % 1 === 0 ? 0 : 2)}`,
-    ...(m.massG === 0 ? [] : [`${m.massG > 0 ? "heavier" : "lighter"} by ${showNumber(Math.abs(m.massG), 0)} g`]),
-    m.reversible ? "can be taken back" : "cannot be taken back",
-    `${{ L: "low", M: "medium", H: "high" }[m.risk]} risk`,
+    say("drawing.joints-of-build.cost", { cost: showNumber(m.cost, m.cost % 1 === 0 ? 0 : 2) }),
+    ...(m.massG === 0
+      ? []
+      : [
+          say("drawing.joints-of-build.by-g", {
+            massG: m.massG > 0 ? "heavier" : "lighter",
+            massG2: showNumber(Math.abs(m.massG), 0),
+          }),
+        ]),
+    m.reversible
+      ? say("drawing.joints-of-build.can-be-taken-back")
+      : say("drawing.joints-of-build.cannot-be-taken-back"),
+    say("drawing.joints-of-build.risk", { part: { L: "low", M: "medium", H: "high" }[m.risk] }),
     m.here
-      ? "in this shop"
+      ? say("drawing.joints-of-build.in-this-shop")
       : m.missing.length === 0
-        ? "not in this shop: ask a builder"
-        : `not in this shop: ask a builder (${m.missing.map((a) => a.replaceAll("_", " ")).join(", ")})`,
+        ? say("drawing.joints-of-build.not-in-this-shop-ask-a")
+        : say("drawing.joints-of-build.not-in-this-shop-ask-a-2", {
+            missing: m.missing.map((a) => a.replaceAll("_", " ")).join(", "),
+          }),
     ...m.conditions,
-    ...(m.part === undefined ? [] : [`with ${m.part}`]),
-    ...(m.rules.length === 0 ? [] : [`under rule ${m.rules.join(", ")}`]),
+    ...(m.part === undefined ? [] : [say("drawing.joints-of-build.with", { part: m.part })]),
+    ...(m.rules.length === 0 ? [] : [say("drawing.joints-of-build.under-rule", { rules: m.rules.join(", ") })]),
   ].join(", ");
   return [sentence(facts), ...m.sideEffects.map((s) => sentence(s.words))].join(" ");
 }
@@ -126,9 +139,12 @@ function bandMeanings(joints: readonly JointAnswer[]): string {
       if (!ids.includes(j.id)) byMeaning.set(n.band.means, [...ids, j.id]);
     }
   const [usual, ...others] = [...byMeaning].sort((a, b) => b[1].length - a[1].length);
-  if (usual === undefined) return "A number is as entered, or reckoned from such.";
+  if (usual === undefined) return say("drawing.joints-of-build.a-number-is-as-entered-or");
   const rest = others.map(([meaning, ids]) => `${ids.join(", ")}: ${meaning}`).join("; ");
-  return `Usually ${usual[0]}${rest === "" ? "" : `; at ${rest}`}. A number without ± is as entered, or reckoned from such.`;
+  return say("drawing.joints-of-build.usually-a-number-without-is-as", {
+    usual: usual[0],
+    rest: rest === "" ? "" : say("drawing.joints-of-build.at", { rest }),
+  });
 }
 
 /** Room round the tyres: every gap in mm that has a least size. */
@@ -151,11 +167,11 @@ function room(joints: readonly JointAnswer[]): readonly BookBlock[] {
     };
   });
   return [
-    { kind: "heading", text: "Room round the tyres" },
+    { kind: "heading", text: say("drawing.joints-of-build.room-round-the-tyres") },
     {
       kind: "drawing",
       drawing: gapBars(rows, "wide"),
-      caption: "Gaps in mm on one scale; hatched is what is wanted. Under each name stands what its ± means.",
+      caption: say("drawing.joints-of-build.gaps-in-mm-on-one-scale"),
     },
   ];
 }

@@ -1,6 +1,8 @@
 /** How does the plan stand in print? The strip of evenings, every operation in order, gates with lines to sign, ways back. */
+
 import type { PlanValue } from "@coldset/core/plan";
 import { type Reckoning, showNumber } from "@coldset/core/questions";
+import { say } from "@coldset/core/texts";
 import { planStrip } from "../bicycle/index.js";
 import type { BookBlock, BookSection } from "../book/index.js";
 import { ruleCautions } from "./rule-cautions.js";
@@ -10,9 +12,9 @@ export function planSection(r: Reckoning): BookSection {
   const answer = r.plan.plan;
   if (answer.kind === "refused")
     return {
-      title: "The plan",
+      title: say("drawing.plan-of-book.the-plan"),
       newSheet: true,
-      lead: "The plan cannot be laid out as entered.",
+      lead: say("drawing.plan-of-book.the-plan-cannot-be-laid-out"),
       blocks: [{ kind: "list", items: answer.refusals.map((x) => x.message) }],
     };
   const p = answer.value;
@@ -21,19 +23,30 @@ export function planSection(r: Reckoning): BookSection {
     p.deadlineDays === undefined
       ? ""
       : p.meetsDeadline === true
-        ? ` The deadline of ${showNumber(p.deadlineDays, 0)} days is met.`
-        : ` The deadline of ${showNumber(p.deadlineDays, 0)} days is missed by ${days(p.onePiece.days - p.deadlineDays)} days.`;
+        ? say("drawing.plan-of-book.the-deadline-of-days-is-met", { deadlineDays: showNumber(p.deadlineDays, 0) })
+        : say("drawing.plan-of-book.the-deadline-of-days-is-missed", {
+            deadlineDays: showNumber(p.deadlineDays, 0),
+            days: days(p.onePiece.days - p.deadlineDays),
+          });
   const ids = new Set(p.operations.map((o) => o.id));
   const gates = gatesOf(r, p);
   return {
-    title: "The plan",
+    title: say("drawing.plan-of-book.the-plan"),
     newSheet: true,
-    lead: `${days(p.onePiece.days)} days in ${p.onePiece.sessions} sessions, each task in one piece; ${days(p.cutAtClosing.days)} days where tasks may be cut at closing time; ${days(p.criticalPathDays)} round the clock.${deadline}`,
+    lead: say("drawing.plan-of-book.days-in-s-each-task-in", {
+      days: days(p.onePiece.days),
+      sessions: p.onePiece.sessions,
+      sessionWord: p.sessionWord,
+      days2: days(p.cutAtClosing.days),
+      criticalPathDays: days(p.criticalPathDays),
+      deadline,
+      p: evenings(p),
+    }),
     blocks: [
       {
         kind: "drawing",
         drawing: strip(p),
-        caption: "Solid: an evening at the bench. Dashed: waiting. Days from the first session.",
+        caption: say("drawing.plan-of-book.solid-an-evening-at-the-bench"),
       },
       ...ruleCautions(
         r,
@@ -41,17 +54,16 @@ export function planSection(r: Reckoning): BookSection {
       ),
       {
         kind: "table",
-        caption:
-          "In this order. Sign first: the gates to be signed before it begins; its own number: its risk accepted by name.",
+        caption: say("drawing.plan-of-book.in-this-order-sign-first-the"),
         columns: [
           { head: "Day", share: 7, align: "right" },
           { head: "", share: 4 },
           { head: "What", share: 34 },
           { head: "Hours", share: 7, align: "right" },
           { head: "Wait", share: 8 },
-          { head: "Sign first", share: 11 },
+          { head: say("drawing.plan-of-book.sign-first"), share: 11 },
           { head: "Mind", share: 18 },
-          { head: "Done by", share: 12 },
+          { head: say("drawing.plan-of-book.done-by"), share: 12 },
         ],
         rows: p.operations.map((o) => [
           o.date ?? String(o.day),
@@ -62,17 +74,22 @@ export function planSection(r: Reckoning): BookSection {
           o.locked ? o.lockedBy.join(", ") : "",
           [
             ...(o.gate ? ["gate"] : []),
-            ...(o.irreversible === undefined ? [] : [`no way back: ${o.irreversible}`]),
-            ...(o.missing.length === 0 ? [] : [`ask a builder: ${o.missing.join(", ")}`]),
+            ...(o.irreversible === undefined
+              ? []
+              : [say("drawing.plan-of-book.no-way-back", { irreversible: o.irreversible })]),
+            ...(o.missing.length === 0
+              ? []
+              : [say("drawing.plan-of-book.ask-a-builder", { missing: o.missing.join(", ") })]),
           ].join(", "),
           "",
         ]),
       },
+      ...intoSessions(p),
       ...waysBack(p),
       ...(gates.length === 0
         ? []
         : ([
-            { kind: "heading", text: "Gates: signed by a person, or shut" },
+            { kind: "heading", text: say("drawing.plan-of-book.gates-signed-by-a-person-or") },
             { kind: "signatures", lines: gates.map((g) => signature(r, g.id, g.what)) },
           ] as const)),
       ...orders(p),
@@ -100,7 +117,7 @@ export function planSection(r: Reckoning): BookSection {
 function gatesOf(r: Reckoning, p: PlanValue): readonly { readonly id: string; readonly what: string }[] {
   const own = p.operations.filter((o) => o.lockedBy.includes(o.id));
   const all = [
-    ...own.map((o) => ({ id: o.id, what: `${o.what}: risk accepted` })),
+    ...own.map((o) => ({ id: o.id, what: say("drawing.plan-of-book.risk-accepted", { what: o.what }) })),
     ...p.operations.filter((o) => o.gate),
     ...r.rules
       .filter((f) => f.level === "gate" && f.onChosen)
@@ -110,7 +127,9 @@ function gatesOf(r: Reckoning, p: PlanValue): readonly { readonly id: string; re
 }
 
 function daysText(days: number): string {
-  return days === 1 ? "1 day" : `${showNumber(days, days % 1 === 0 ? 0 : 1)} days`;
+  return days === 1
+    ? say("drawing.plan-of-book.1-day")
+    : say("drawing.plan-of-book.days", { days: showNumber(days, days % 1 === 0 ? 0 : 1) });
 }
 
 function signature(r: Reckoning, id: string, what: string) {
@@ -119,15 +138,52 @@ function signature(r: Reckoning, id: string, what: string) {
 }
 
 function strip(p: PlanValue) {
+  const last = p.deadlineDays ?? p.lastSessionEndsDay;
   return planStrip({
     sessions: [...new Set(p.operations.map((o) => o.day))],
     waits: p.operations
       .filter((o) => o.waitDays > 0)
       .map((o) => ({ fromDay: o.endClockH / 24, toDay: o.readyAgainDays, text: o.what })),
-    ...(p.deadlineDays === undefined ? {} : { deadlineDay: p.deadlineDays }),
+    ...(last === undefined ? {} : { deadlineDay: last }),
     finish: { day: p.onePiece.days },
     version: "wide",
   });
+}
+
+/** A course has so many sessions. */
+function evenings(p: PlanValue): string {
+  const there = p.sessionsListed;
+  if (there === undefined) return "";
+  return p.onePiece.sessions > there
+    ? say("drawing.plan-of-book.there-are-s-over-by", {
+        there,
+        sessionWord: p.sessionWord,
+        sessions: p.onePiece.sessions - there,
+      })
+    : say("drawing.plan-of-book.there-are-s-they-suffice", { there, sessionWord: p.sessionWord });
+}
+
+function intoSessions(p: PlanValue): readonly BookBlock[] {
+  if (p.intoSessions.length === 0 || p.sessionsListed === undefined) return [];
+  return [
+    {
+      kind: "table",
+      caption: say("drawing.plan-of-book.ways-into-the-s", {
+        sessionsListed: p.sessionsListed,
+        sessionWord: p.sessionWord,
+      }),
+      columns: [
+        { head: "Way", share: 40 },
+        { head: `${p.sessionWord.charAt(0).toUpperCase()}${p.sessionWord.slice(1)}s`, align: "right", share: 8 },
+        { head: "", share: 14 },
+      ],
+      rows: p.intoSessions.map((w) => [
+        w.what,
+        `${w.sessions}`,
+        w.fits ? "fits" : say("drawing.plan-of-book.too-many"),
+      ]),
+    },
+  ];
 }
 
 function waysBack(p: PlanValue): readonly BookBlock[] {
@@ -135,13 +191,17 @@ function waysBack(p: PlanValue): readonly BookBlock[] {
   return [
     {
       kind: "table",
-      caption: "Ways back inside the deadline",
+      caption: say("drawing.plan-of-book.ways-back-inside-the-deadline"),
       columns: [
         { head: "Way", share: 40 },
         { head: "Days", align: "right", share: 8 },
         { head: "", share: 14 },
       ],
-      rows: p.waysBack.map((w) => [w.what, showNumber(w.days, 1), w.meetsDeadline ? "meets it" : "too late"]),
+      rows: p.waysBack.map((w) => [
+        w.what,
+        showNumber(w.days, 1),
+        w.meetsDeadline ? say("drawing.plan-of-book.meets-it") : say("drawing.plan-of-book.too-late"),
+      ]),
     },
   ];
 }
@@ -151,20 +211,25 @@ function orders(p: PlanValue): readonly BookBlock[] {
     return [
       {
         kind: "paragraph",
-        first: "Order by.",
-        text: "No part has a delivery time entered (delivery_days), so no order date can be given.",
+        first: say("drawing.plan-of-book.order-by"),
+        text: say("drawing.plan-of-book.no-part-has-a-delivery-time"),
       },
     ];
   return [
     {
       kind: "table",
-      caption: "Order by",
-      columns: [{ head: "Part" }, { head: "Needed by" }, { head: "Order by" }, { head: "Slack" }],
+      caption: say("drawing.plan-of-book.order-by-2"),
+      columns: [
+        { head: "Part" },
+        { head: say("drawing.plan-of-book.needed-by") },
+        { head: say("drawing.plan-of-book.order-by-2") },
+        { head: "Slack" },
+      ],
       rows: p.orders.map((o) => [
         o.part,
-        `${o.neededBy}, day ${o.neededOnDay}`,
-        o.orderByDate ?? `day ${showNumber(o.orderByDay, 0)}`,
-        `${showNumber(o.slackDays, 1)} days`,
+        say("drawing.plan-of-book.day", { neededBy: o.neededBy, neededOnDay: o.neededOnDay }),
+        o.orderByDate ?? say("drawing.plan-of-book.day-2", { orderByDay: showNumber(o.orderByDay, 0) }),
+        say("drawing.plan-of-book.days-2", { slackDays: showNumber(o.slackDays, 1) }),
       ]),
     },
   ];

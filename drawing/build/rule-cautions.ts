@@ -1,6 +1,8 @@
 /** How does a safety rule that fires stand in print? */
+
 import { aboutWords, type Reckoning, type RuleGroup, ruleGroups, ruleSentence } from "@coldset/core/questions";
 import type { FiredRule } from "@coldset/core/safety";
+import { say } from "@coldset/core/texts";
 import type { CautionsBlock } from "../book/index.js";
 import { sentence } from "./words.js";
 
@@ -11,8 +13,16 @@ export function ruleCautions(r: Reckoning, rules: readonly FiredRule[]): readonl
 
 function headOf(r: Reckoning, g: RuleGroup): string {
   const open = g.fired[0]?.open === true;
-  const level = { refuse: "Refused", gate: open ? "Gate, shut" : "Gate, evidence entered", flag: "Flag" }[g.level];
-  return `${level} (${g.rule}) on ${g.fired.map((f) => aboutWords(r, f.about)).join("; ")}`;
+  const level = {
+    refuse: "Refused",
+    gate: open ? say("drawing.rule-cautions.gate-shut") : say("drawing.rule-cautions.gate-evidence-entered"),
+    flag: "Flag",
+  }[g.level];
+  return say("drawing.rule-cautions.on", {
+    level,
+    rule: g.rule,
+    fired: g.fired.map((f) => aboutWords(r, f.about)).join("; "),
+  });
 }
 
 function textOf(g: RuleGroup): string {
@@ -25,7 +35,7 @@ function textOf(g: RuleGroup): string {
       : f.evidence === undefined
         ? f.evidenceNeeded === undefined
           ? ""
-          : ` Evidence asked for: ${sentence(f.evidenceNeeded)}`
-        : ` Entered by ${f.evidence.by} on ${f.evidence.on}: ${f.evidence.what}`;
-  return `${here} ${f.why} Instead: ${f.insteadDo}${evidence}`;
+          : say("drawing.rule-cautions.evidence-asked-for", { evidenceNeeded: sentence(f.evidenceNeeded) })
+        : say("drawing.rule-cautions.entered-by-on", { by: f.evidence.by, on: f.evidence.on, what: f.evidence.what });
+  return say("drawing.rule-cautions.instead", { here, why: f.why, insteadDo: f.insteadDo, evidence });
 }

@@ -1,10 +1,13 @@
 /** What does the first sheet of the book say? Before and after to scale, the figures that matter, and what stands in the way. */
+
 import type { ForkSwapValue } from "@coldset/core/geometry";
+import type { PlanValue } from "@coldset/core/plan";
 import { type Reckoning, readingWords, showNumber } from "@coldset/core/questions";
 import type { FiredRule } from "@coldset/core/safety";
-import { beforeAfter, type DimensionWish } from "../bicycle/index.js";
+import { say } from "@coldset/core/texts";
+import { beforeAfter } from "../bicycle/index.js";
 import type { BookBlock, BookSection, FiguresBlock } from "../book/index.js";
-import { sketchAfter, sketchBefore } from "../sketch/index.js";
+import { dimensionsOfAfter, dustOfAfter, ringsOfAfter, sketchAfter, sketchBefore } from "../sketch/index.js";
 import { shortBand } from "./figure-words.js";
 import { ruleCautions } from "./rule-cautions.js";
 
@@ -17,14 +20,22 @@ export function summarySection(r: Reckoning, standing: readonly FiredRule[]): Bo
   );
   const rules = r.rules.filter((f) => f.onChosen);
   return {
-    title: "Where it stands",
-    lead: `${open.length} of ${r.board.length} questions are open. ${looked.length} of ${r.joints.joints.length} joints were looked at${words.length === 0 ? "" : `: ${words.join(", ")}`}.`,
+    title: say("drawing.summary-of-build.where-it-stands"),
+    lead: say("drawing.summary-of-build.of-questions-are-open-of-joints", {
+      openCount: open.length,
+      boardCount: r.board.length,
+      lookedCount: looked.length,
+      jointsCount: r.joints.joints.length,
+      wordsCount: words.length === 0 ? "" : `: ${words.join(", ")}`,
+    }),
     ...(standing.length === 0
       ? {}
       : {
           stamp: {
-            word: "NOT TO BE BUILT",
-            why: `${[...new Set(standing.map((f) => f.rule))].join(", ")} stands against it`,
+            word: say("drawing.summary-of-build.not-to-be-built"),
+            why: say("drawing.summary-of-build.stands-against-it", {
+              join: [...new Set(standing.map((f) => f.rule))].join(", "),
+            }),
           },
         }),
     blocks: [
@@ -32,7 +43,7 @@ export function summarySection(r: Reckoning, standing: readonly FiredRule[]): Bo
         ? [
             {
               kind: "paragraph",
-              text: "A refusal stands on what this build has chosen. There is no drawing, no buy list and no plan until something else is chosen.",
+              text: say("drawing.summary-of-build.a-refusal-stands-on-what-this"),
             } as const,
           ]
         : drawingBlocks(r)),
@@ -41,7 +52,7 @@ export function summarySection(r: Reckoning, standing: readonly FiredRule[]): Bo
       ...(r.next.length === 0
         ? []
         : ([
-            { kind: "heading", text: "What to measure next" },
+            { kind: "heading", text: say("drawing.summary-of-build.what-to-measure-next") },
             {
               kind: "table",
               columns: [
@@ -61,16 +72,23 @@ function drawingBlocks(r: Reckoning): readonly BookBlock[] {
   const before = sketchBefore(r);
   const after = sketchAfter(r);
   const no = (why: string): readonly BookBlock[] => [
-    { kind: "paragraph", first: "No drawing.", text: `The bicycle cannot be drawn yet: ${why}` },
+    {
+      kind: "paragraph",
+      first: say("drawing.summary-of-build.no-drawing"),
+      text: say("drawing.summary-of-build.the-bicycle-cannot-be-drawn-yet", { why }),
+    },
   ];
   if (after === undefined) {
     const frame =
       r.geometry.frame.kind === "refused"
         ? r.geometry.frame.refusals.map((x) => x.message.replace(/\b[a-z]+(?:_[a-z]+)*_(?:mm|deg)\b/g, readingWords))
         : [];
-    const missing = [...r.geometry.missing.map((m) => `${m.what}.`), ...r.cockpit.missing.map((m) => `Missing: ${m}.`)];
+    const missing = [
+      ...r.geometry.missing.map((m) => `${m.what}.`),
+      ...r.cockpit.missing.map((m) => say("drawing.summary-of-build.missing", { m })),
+    ];
     const why = (frame.length > 0 ? frame : missing).slice(0, 4).join(" ");
-    return no(why === "" ? "the fork, the wheels or the tyres are not known by their numbers." : why);
+    return no(why === "" ? say("drawing.summary-of-build.the-fork-the-wheels-or-the") : why);
   }
   const { hand_xy, saddle_xy } = r.resolved.rider;
   const wanted = {
@@ -82,56 +100,31 @@ function drawingBlocks(r: Reckoning): readonly BookBlock[] {
     after,
     version: "wide",
     wanted,
-    dimensions: dimensions(r),
-    dust: dust(r, after.headTop),
-    label: "The bicycle before, in pencil, and after, in ink, to one scale on one ground line.",
+    dimensions: dimensionsOfAfter(r),
+    dust: dustOfAfter(r),
+    rings: ringsOfAfter(r),
+    label: say("drawing.summary-of-build.the-bicycle-before-in-pencil-and"),
   });
   if (drawn.kind === "refused") return no(drawn.refusals.map((x) => x.message).join(" "));
-  const set = r.geometry.setAside === undefined ? "" : " One reading of the donor was set aside; see question 13.";
+  const set = r.geometry.setAside === undefined ? "" : say("drawing.summary-of-build.one-reading-of-the-donor-was");
   return [
     {
       kind: "drawing",
       drawing: drawn.value.drawing,
-      caption:
-        `Before in pencil, after in ink, to scale.${set} ${drawn.cautions.map((c) => c.message).join(" ")}`.trim(),
+      caption: say("drawing.summary-of-build.before-in-pencil-after-in-ink", {
+        set,
+        cautions: drawn.cautions.map((c) => c.message).join(" "),
+      }).trim(),
     },
   ];
-}
-
-const DIMENSIONS = [
-  ["head-angle", "head_angle_deg", "head", "°", 1],
-  ["trail", "trail_mm", "trail", "", 0],
-  ["bb-height", "bb_height_mm", "", "", 0],
-  ["wheelbase", "wheelbase_mm", "wheelbase", "", 0],
-] as const satisfies readonly (readonly [DimensionWish["name"], keyof ForkSwapValue, string, string, number])[];
-
-function dimensions(r: Reckoning): readonly DimensionWish[] {
-  const after = r.after?.figures;
-  if (after === undefined) return [];
-  const was = r.geometry.before?.figures.value;
-  return DIMENSIONS.map(([name, key, words, sign, decimals]): DimensionWish => {
-    const band = after.bands[key];
-    const half = band === undefined ? "" : ` ± ${showNumber((band.high - band.low) / 2, decimals)}`;
-    return {
-      name,
-      text: `${words === "" ? "" : `${words} `}${showNumber(after.value[key], decimals)}${sign}${half}`,
-      ...(was === undefined ? {} : { was: `was ${showNumber(was[key], decimals)}${sign}` }),
-    };
-  });
-}
-
-/** How surely the place of the head-tube top is known, from the bands of stack and reach. */
-function dust(r: Reckoning, at: { readonly x: number; readonly y: number }) {
-  const { stack_mm, reach_mm } = r.after?.figures.bands ?? {};
-  if (stack_mm === undefined || reach_mm === undefined) return [];
-  const sd = (b: { readonly low: number; readonly high: number }) => (b.high - b.low) / 2 / 1.96;
-  return [{ at, sdXMm: sd(reach_mm), sdYMm: sd(stack_mm) }];
 }
 
 /** "over by 27", "8 to spare" */
 function spare(left: number, unit: string): string {
   const size = showNumber(Math.abs(left), Math.abs(left) % 1 === 0 ? 0 : 1);
-  return left < 0 ? `over by ${size}${unit}` : `${size}${unit} to spare`;
+  return left < 0
+    ? say("drawing.summary-of-build.over-by", { size, unit })
+    : say("drawing.summary-of-build.to-spare", { size, unit });
 }
 
 function figures(r: Reckoning): FiguresBlock {
@@ -149,7 +142,8 @@ function figures(r: Reckoning): FiguresBlock {
     };
   };
   const toe = r.toe.kind === "known" ? r.toe : undefined;
-  const toeName = toe?.toGuard === true ? "toe to guard" : "toe to tyre";
+  const toeName =
+    toe?.toGuard === true ? say("drawing.summary-of-build.toe-to-guard") : say("drawing.summary-of-build.toe-to-tyre");
   const toeBand = r.joints.joints.find((j) => j.id === "J4")?.numbers.find((n) => n.name.startsWith(toeName))?.band;
   const { money, hours, mass } = r.ledger;
   const plan = r.plan.plan.kind === "answered" ? r.plan.plan.value : undefined;
@@ -157,10 +151,10 @@ function figures(r: Reckoning): FiguresBlock {
   return {
     kind: "figures",
     figures: [
-      side("head angle", "head_angle_deg", "°", 1),
-      side("seat angle", "seat_angle_deg", "°", 1),
+      side(say("drawing.summary-of-build.head-angle"), "head_angle_deg", "°", 1),
+      side(say("drawing.summary-of-build.seat-angle"), "seat_angle_deg", "°", 1),
       side("trail", "trail_mm", "mm", 1),
-      side("cranks over ground", "bb_height_mm", "mm", 0),
+      side(say("drawing.summary-of-build.cranks-over-ground"), "bb_height_mm", "mm", 0),
       side("wheelbase", "wheelbase_mm", "mm", 0),
       {
         label: toeName,
@@ -188,7 +182,7 @@ function figures(r: Reckoning): FiguresBlock {
       {
         label:
           money.kind === "answered" && money.value.budget !== undefined
-            ? `money, of ${showNumber(money.value.budget, 0)}`
+            ? say("drawing.summary-of-build.money-of", { budget: showNumber(money.value.budget, 0) })
             : "money",
         quantity: {
           unit: "",
@@ -196,14 +190,14 @@ function figures(r: Reckoning): FiguresBlock {
           without:
             money.kind === "answered" && money.value.budget !== undefined
               ? spare(money.value.budget - money.value.total, "")
-              : "no budget entered",
+              : say("drawing.buy-of-build.no-budget-entered"),
           ...(money.kind === "answered" && money.value.priceNotKnown.length === 0 ? { value: money.value.total } : {}),
         },
       },
       {
         label:
           hours.kind === "answered" && hours.value.hoursMax !== undefined
-            ? `work, of ${showNumber(hours.value.hoursMax, 0)} h`
+            ? say("drawing.summary-of-build.work-of-h", { hoursMax: showNumber(hours.value.hoursMax, 0) })
             : "work",
         quantity: {
           unit: "h",
@@ -211,25 +205,41 @@ function figures(r: Reckoning): FiguresBlock {
           without:
             hours.kind === "answered" && hours.value.hoursMax !== undefined
               ? spare(hours.value.hoursMax - hours.value.handsOnH, " h")
-              : "no limit entered",
+              : say("drawing.summary-of-build.no-limit-entered"),
           ...(hours.kind === "answered" ? { value: hours.value.handsOnH } : {}),
         },
       },
-      {
-        label:
-          r.resolved.intent.deadline_weeks === undefined
-            ? "length"
-            : `length, of ${r.resolved.intent.deadline_weeks * 7} days`,
-        quantity: {
-          unit: "days",
-          decimals: 0,
-          without:
-            plan?.deadlineDays === undefined
-              ? "no deadline entered"
-              : spare(plan.deadlineDays - plan.onePiece.days, ""),
-          ...(plan === undefined ? {} : { value: plan.onePiece.days }),
-        },
-      },
+      lengthOf(r, plan),
     ],
+  };
+}
+
+/** Days against the deadline; of a course its sessions, since the calendar gives no more of them. */
+function lengthOf(r: Reckoning, plan: PlanValue | undefined): FiguresBlock["figures"][number] {
+  const weeks = r.resolved.intent.deadline_weeks;
+  if (plan?.sessionsListed !== undefined && weeks === undefined)
+    return {
+      label: say("drawing.summary-of-build.s-of", {
+        sessionWord: plan.sessionWord,
+        sessionsListed: plan.sessionsListed,
+      }),
+      quantity: {
+        unit: "",
+        decimals: 0,
+        without: spare(plan.sessionsListed - plan.onePiece.sessions, ""),
+        value: plan.onePiece.sessions,
+      },
+    };
+  return {
+    label: weeks === undefined ? "length" : say("drawing.summary-of-build.length-of-days", { weeks: weeks * 7 }),
+    quantity: {
+      unit: "days",
+      decimals: 0,
+      without:
+        plan?.deadlineDays === undefined
+          ? say("drawing.summary-of-build.no-deadline-entered")
+          : spare(plan.deadlineDays - plan.onePiece.days, ""),
+      ...(plan === undefined ? {} : { value: plan.onePiece.days }),
+    },
   };
 }

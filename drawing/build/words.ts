@@ -1,5 +1,7 @@
 /** How are sentences and steps set, wherever they come from? */
+
 import type { NextStep } from "@coldset/core/quantity";
+import { say } from "@coldset/core/texts";
 
 /** With a capital in front and one stop behind. */
 export function sentence(text: string): string {
@@ -12,7 +14,7 @@ export function sentence(text: string): string {
 export function stepWords(step: NextStep): string {
   return [
     step.what,
-    ...(step.tool === undefined ? [] : [`with ${step.tool}`]),
-    ...(step.accuracy === undefined ? [] : [`to ${step.accuracy}`]),
+    ...(step.tool === undefined ? [] : [say("drawing.words.with", { tool: step.tool })]),
+    ...(step.accuracy === undefined ? [] : [say("drawing.words.to", { accuracy: step.accuracy })]),
   ].join(", ");
 }

@@ -141,14 +141,15 @@ export interface HatchItem {
 }
 /**
  * Uncertainty as stipple. "ellipse": a cloud in two directions, 95 % of the dots inside 2.45 sd. "strip": spread along x only,
- * 95 % inside 1.96 sd, evenly across heightMm. The dots are fixed by the seed.
+ * 95 % inside 1.96 sd, evenly across heightMm. "ring": round a circle whose radius is uncertain, 95 % inside 1.96 sd of it.
+ * The dots are fixed by the seed.
  */
 export interface DustItem {
   readonly kind: "dust";
-  readonly shape: "ellipse" | "strip";
+  readonly shape: "ellipse" | "strip" | "ring";
   readonly at: Point;
   readonly sdXMm: number;
-  /** Second standard deviation of an ellipse, or the full height of a strip. */
+  /** Second standard deviation of an ellipse, the full height of a strip, or the radius of a ring. */
   readonly sdYMm: number;
   readonly rotateDeg?: number;
   readonly seed: number;

@@ -41,3 +41,16 @@ describe("dust", () => {
     expect(dustDots(dust)).not.toEqual(dustDots({ ...dust, seed: 4 }));
   });
 });
+
+test("a ring has 95 % of its dots inside 1.96 sd of its radius, all the way round", () => {
+  const dots = dustDots({ kind: "dust", shape: "ring", at: { x: 5, y: -3 }, sdXMm: 2, sdYMm: 100, seed: 4, dots: 200 });
+  const off = dots.map((p) => Math.hypot(p.x - 5, p.y + 3) - 100);
+  expect(off.filter((d) => Math.abs(d) <= 1.96 * 2)).toHaveLength(190);
+  for (const [sx, sy] of [
+    [1, 1],
+    [1, -1],
+    [-1, 1],
+    [-1, -1],
+  ] as const)
+    expect(dots.filter((p) => (p.x - 5) * sx > 0 && (p.y + 3) * sy > 0).length).toBe(50);
+});

@@ -2,8 +2,8 @@ import type { DustItem, Point } from "./drawing.js";
 
 /**
  * Where do the dots of a cloud stand? Taken at even steps of probability, not at random, so that the share inside the band is
- * right for every cloud and not only on average: in a strip 95 % of the dots lie within 1.96 sd of the value, in an ellipse 95 %
- * within 2.45 sd. The seed only shuffles them, so the same drawing is the same each time.
+ * right for every cloud and not only on average: in a strip 95 % of the dots lie within 1.96 sd of the value, in a ring within
+ * 1.96 sd of its radius, in an ellipse 95 % within 2.45 sd. The seed only shuffles them, so the same drawing is the same each time.
  * Quantile of the normal law: P. J. Acklam's rational approximation (relative error under 1.2e-9; coefficients from memory,
  * checked in the test against published quantiles).
  */
@@ -20,6 +20,11 @@ export function dustDots(dust: DustItem): readonly Point[] {
     if (dust.shape === "strip") {
       x = dust.sdXMm * normalQuantile(share);
       y = dust.sdYMm * (((across[i] ?? 0) + next()) / count - 0.5);
+    } else if (dust.shape === "ring") {
+      const radius = dust.sdYMm + dust.sdXMm * normalQuantile(share);
+      const angleRad = (2 * Math.PI * ((across[i] ?? 0) + next())) / count;
+      x = radius * Math.cos(angleRad);
+      y = radius * Math.sin(angleRad);
     } else {
       const radius = Math.sqrt(-2 * Math.log(1 - share));
       const angleRad = i * GOLDEN_RAD + (next() - 0.5);

@@ -1,4 +1,5 @@
 import type { Band } from "@coldset/core/quantity";
+import { say } from "@coldset/core/texts";
 
 /** How is a number written? True minus sign, a thin gap between thousands from 1 000 up when whole, decimals as asked. */
 export function numberWords(value: number, decimals = 1): string {
@@ -15,12 +16,12 @@ export function numberWords(value: number, decimals = 1): string {
  * usual 95 %. A number without a band is "as entered".
  */
 export function bandWords(value: number, band: Band | undefined, decimals = 1): string {
-  if (band === undefined) return "as entered";
+  if (band === undefined) return say("drawing.number-words.as-entered");
   const up = band.high - value;
   const down = value - band.low;
   const even = Math.abs(up - down) < 0.5 * 10 ** -decimals;
   const words = even
     ? `± ${numberWords((up + down) / 2, decimals)}`
-    : `${numberWords(band.low, decimals)} to ${numberWords(band.high, decimals)}`;
+    : say("drawing.number-words.to", { low: numberWords(band.low, decimals), high: numberWords(band.high, decimals) });
   return band.means === "95 %" ? words : `${words} (${band.means})`;
 }

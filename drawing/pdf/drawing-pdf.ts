@@ -1,4 +1,5 @@
 import { type Answer, answered, refused } from "@coldset/core/quantity";
+import { say } from "@coldset/core/texts";
 import type { Drawing } from "../model/index.js";
 import { toSvg } from "../svg/index.js";
 import { printable, printableDrawing, type Replaced } from "./printable.js";
@@ -47,8 +48,11 @@ export function templatePdf(drawing: Drawing, options: TemplateOptions): Answer<
         code: "template-too-large",
         at: "drawing.view",
         given: `${widthMm} x ${heightMm} mm`,
-        allowed: `at most ${TEMPLATE_ROOM_MM.width} x ${TEMPLATE_ROOM_MM.height} mm`,
-        message: `The template is ${widthMm} x ${heightMm} mm and does not fit on A4 at its true size. Print it in parts.`,
+        allowed: say("drawing.drawing-pdf.at-most-x-mm", {
+          width: TEMPLATE_ROOM_MM.width,
+          height: TEMPLATE_ROOM_MM.height,
+        }),
+        message: say("drawing.drawing-pdf.the-template-is-x-mm-and", { widthMm, heightMm }),
       },
     ]);
   }

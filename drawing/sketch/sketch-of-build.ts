@@ -12,7 +12,8 @@ const TYRE_FOR_THE_EYE_MM = 35;
 export function sketchBefore(r: Reckoning): BicycleSketch | undefined {
   const before = r.geometry.before;
   if (before === undefined) return undefined;
-  const bead = r.resolved.donor.wheels_now.tyre.bsdMm / 2;
+  const tyre = r.resolved.donor.wheels_now.tyre;
+  const bead = tyre === undefined ? before.points.rearRadiusMm - TYRE_FOR_THE_EYE_MM : tyre.bsdMm / 2;
   return {
     ...pointsOf(before.points),
     rearBeadMm: bead,
@@ -34,6 +35,13 @@ export function sketchAfter(r: Reckoning): BicycleSketch | undefined {
   };
   const contact = r.cockpit.points;
   const crank = at.crank?.kind === "crank" ? at.crank.ports : undefined;
+  const ring =
+    at.ring?.kind === "ring" ? at.ring.ports.teeth : (crank?.ring ?? (crank?.rings && Math.max(...crank.rings)));
+  const onRim = (end: "front" | "rear") => {
+    const one = at[`caliper_${end}`] ?? at.caliper;
+    const kind = one?.kind === "caliper" || one?.kind === "caliper_pair" ? one.ports.kind : undefined;
+    return kind !== undefined && kind !== "disc";
+  };
   const rotor = (place: "rotor_front" | "rotor_rear") => {
     const part = at[place];
     return part?.kind === "rotor" && part.ports.diameter !== undefined ? part.ports.diameter / 2 : undefined;
@@ -55,12 +63,28 @@ export function sketchAfter(r: Reckoning): BicycleSketch | undefined {
           palm: { x: contact.hand.xMm, y: contact.hand.yMm },
         }),
     ...(crank?.length === undefined ? {} : { crankLengthMm: crank.length }),
-    ...(crank?.ring === undefined ? {} : { chainringRadiusMm: 6.35 / Math.sin(Math.PI / crank.ring) }),
+    ...(ring === undefined ? {} : { chainringRadiusMm: 6.35 / Math.sin(Math.PI / ring) }),
+    ...(at.bar?.kind === "bar" && at.bar.ports.shape === "drop" ? { dropBar: true } : {}),
+    rimBrakes: { front: onRim("front"), rear: onRim("rear") },
     ...(front === undefined && rear === undefined
       ? {}
       : { rotorRadiusMm: { ...(front === undefined ? {} : { front }), ...(rear === undefined ? {} : { rear }) } }),
     guards: at.guards !== undefined,
+    notDrawn: notDrawn(r),
   };
+}
+
+const LEFT_OUT = ["child_seat", "rack", "stand", "derailleur_front", "derailleur_rear", "tensioner", "light"] as const;
+const LEFT_OUT_KINDS = ["chain_guard", "spoke_guard"] as const;
+
+/** What the build has and the drawing has not. */
+function notDrawn(r: Reckoning): readonly string[] {
+  const places = LEFT_OUT.filter((place) => r.resolved.at[place] !== undefined);
+  const kinds = LEFT_OUT_KINDS.filter((kind) => r.resolved.also.some((row) => row.part.kind === kind));
+  return [...places, ...kinds].map((word) => {
+    const [what, end] = word.split("_");
+    return end === "front" || end === "rear" ? `${end} ${what}` : word.replaceAll("_", " ");
+  });
 }
 
 function pointsOf(p: BicyclePoints) {
@@ -105,7 +129,8 @@ function tubes(r: Reckoning) {
     top: tube.top_tube_od,
     down: tube.down_tube_od,
     head: tube.head_tube_od,
-    chainstay: stays.chainstay_od,
+    // Seen from the side: an oval stay shows its height.
+    chainstay: stays.chainstay_high ?? stays.chainstay_od,
     seatstay: stays.seatstay_od,
   }).filter(([, v]) => v !== undefined);
   return known.length === 0 ? {} : { tubesMm: Object.fromEntries(known) as NonNullable<BicycleSketch["tubesMm"]> };

@@ -186,7 +186,7 @@ describe("scenario C", () => {
     expect(plan.value.waitsDays).toBe(7);
     expect(plan.value.onePiece).toMatchObject({ sessions: 8, proven: true });
     expect(plan.value.findings.find((f) => f.code === "sessions-run-out")?.message).toContain(
-      "8 sessions and 6 are listed",
+      "8 sessions and there are 6",
     );
     const answer = schedule(sheetInput(canalsideTasks, 2.5, [0, 7, 14, 21, 28, 35]));
     if (answer.kind === "refused") throw new Error("refused");

@@ -1,9 +1,11 @@
 /** Which further values do the steps ask for, that have no field of their own on this page? */
+
 import type { NextStep } from "@coldset/core/quantity";
 import type { Reckoning } from "@coldset/core/questions";
-import { valueAt } from "../state/save-queue.js";
+import { say } from "@coldset/core/texts";
+import type { OpenDoc } from "../state/laid.js";
+import { valueAt } from "../state/place.js";
 import { settlesWords } from "../state/words.js";
-import type { OpenDoc } from "../state/workshop.js";
 import { FIELD_GROUPS, type FieldInfo, READINGS, stationFields } from "./donor-fields.js";
 import type { EntryTarget } from "./entry-field.js";
 
@@ -28,7 +30,7 @@ export function askedFields(r: Reckoning, docs: readonly OpenDoc[]): readonly As
     steps.set(step.at, row);
   };
   for (const step of r.next) add(step, step.settles);
-  for (const row of r.board) add(row.next, [`question ${row.n}`]);
+  for (const row of r.board) add(row.next, [say("web.asked-fields.question", { n: row.n })]);
   for (const j of r.joints.joints) add(j.next, [j.id]);
   return [...steps.values()].flatMap(({ step, settles }): AskedField[] => {
     const found = docPath(step.at ?? "", docs);
@@ -45,14 +47,14 @@ export function askedFields(r: Reckoning, docs: readonly OpenDoc[]): readonly As
           ...(step.how === undefined ? {} : { how: step.how }),
         },
         target: { kind: found.doc.kind, id: found.doc.id, path: found.path, words: found.words },
-        settles: `It settles ${settlesWords(settles)}.`,
+        settles: say("web.asked-fields.it-settles", { settles: settlesWords(settles) }),
       },
     ];
   });
 }
 
 /** "bin.parts.q01.cost" in the documents: parts are named by their ids there, and stand in a list here. */
-function docPath(at: string, docs: readonly OpenDoc[]) {
+export function docPath(at: string, docs: readonly OpenDoc[]) {
   const [kind, ...rest] = at.split(".");
   const doc = docs.find((d) => d.kind === kind);
   if (doc === undefined || rest.length === 0) return undefined;

@@ -2,13 +2,16 @@
  * How is one value typed in? Every keystroke that can be read is answered at once; a text that cannot be read stays as
  * typed, with what was expected and three ways to write it, and the last good value stays beside it in pencil.
  */
+
 import { writeQuantity } from "@coldset/core/quantity";
+import { say as sayText } from "@coldset/core/texts";
 import { type EditPath, scalarOf } from "@coldset/core/workshop";
 import { memo, useEffect, useRef, useState } from "react";
 import { fieldId } from "../parts/next-link.js";
-import { valueAt } from "../state/save-queue.js";
-import { useSettings } from "../state/settings.js";
-import { draftKey, useWorkshop } from "../state/workshop.js";
+import { useNumbers } from "../state/numbers.js";
+import { valueAt } from "../state/place.js";
+import { useWorkshop } from "../state/workshop.js";
+import { draftKey } from "../state/workshop-types.js";
 import type { FieldInfo, FieldSort } from "./donor-fields.js";
 
 export interface EntryTarget {
@@ -33,6 +36,8 @@ export function useEntry(target: EntryTarget) {
   const [typed, setTyped] = useState<string>();
   const [paused, setPaused] = useState(true);
   const going = useRef(false);
+  /** What stood in the field when the typing began: another value that comes in meanwhile was not seen. */
+  const seen = useRef<{ readonly value: unknown }>(undefined);
   const timer = useRef<ReturnType<typeof setTimeout>>(undefined);
   useEffect(() => () => clearTimeout(timer.current), []);
 
@@ -43,12 +48,14 @@ export function useEntry(target: EntryTarget) {
     clearTimeout(timer.current);
     timer.current = setTimeout(() => setPaused(true), PAUSE_MS);
     const value = text.trim() === "" ? "?" : scalarOf(text);
-    if (edit({ kind, id, path, value, words }, going.current)) going.current = true;
+    seen.current ??= { value: draft === undefined ? written : draft.seen };
+    if (edit({ kind, id, path, value, words }, going.current, seen.current)) going.current = true;
   };
   const leave = () => {
     setTyped(undefined);
     setPaused(true);
     going.current = false;
+    seen.current = undefined;
   };
   return {
     text: typed ?? draft?.text ?? kept,
@@ -63,12 +70,18 @@ export function useEntry(target: EntryTarget) {
 
 /** What was read from the text, in the units that the reader wants. */
 export function useReadBack() {
-  const units = useSettings((s) => s.units);
+  const { way, say } = useNumbers();
+  const { units } = way;
   return (value: number, sort: FieldSort, spread?: number): string => {
     const dimension = sort.as === "angle" ? "angle" : "length";
     const figure = writeQuantity(value, dimension, units, units === "metric" && value % 1 !== 0 ? { decimals: 2 } : {});
-    if (spread === undefined) return `read ${tidy(figure)}, as entered`;
-    return `read ${tidy(figure)}, spread ${tidy(writeQuantity(spread, dimension, units))}`;
+    if (spread === undefined) return say(sayText("web.entry-field.read-as-entered", { figure: tidy(figure) }));
+    return say(
+      sayText("web.entry-field.read-spread", {
+        figure: tidy(figure),
+        spread: tidy(writeQuantity(spread, dimension, units)),
+      }),
+    );
   };
 }
 
@@ -99,15 +112,16 @@ function EntryFieldNow(props: FieldProps) {
   const { info, target, at } = props;
   const entry = useEntry(target);
   const readBack = useReadBack();
+  const { say } = useNumbers();
   const id = fieldId(at);
   const empty = entry.text.trim() === "";
   const under =
     entry.bad !== undefined
       ? entry.bad.join(" ")
       : empty
-        ? `Not measured. ${props.waits ?? ""}`.trim()
+        ? say(sayText("web.entry-field.not-measured", { waits: props.waits ?? "" }).trim())
         : entry.halfWritten
-          ? "not read yet"
+          ? sayText("web.entry-field.not-read-yet")
           : typeof props.read === "number" && (info.sort.as === "length" || info.sort.as === "angle")
             ? readBack(props.read, info.sort)
             : "";
@@ -118,8 +132,8 @@ function EntryFieldNow(props: FieldProps) {
   return (
     <div className="field">
       <label htmlFor={id}>
-        {info.title}
-        {info.sub === undefined ? null : <small className="soft"> {info.sub}</small>}
+        {say(info.title)}
+        {info.sub === undefined ? null : <small className="soft"> {say(info.sub)}</small>}
       </label>
       <div className={`box${empty ? " empty" : ""}`}>
         {info.sort.as === "choice" || info.sort.as === "yes or no" ? (
@@ -150,9 +164,14 @@ function EntryFieldNow(props: FieldProps) {
       <p className={`as${entry.bad === undefined ? "" : " bad"}`} id={`${id}-as`}>
         {under}
         {entry.bad !== undefined ? (
-          <span className="kept">before this: {entry.kept === "" ? "not measured" : entry.kept}</span>
+          <span className="kept">
+            {sayText("web.entry-field.before-this")}
+            {entry.kept === "" ? sayText("web.entry-field.not-measured-2") : entry.kept}
+          </span>
         ) : null}
-        {info.how === undefined || (!empty && /^As /.test(info.how)) ? null : <span className="kept">{info.how}</span>}
+        {info.how === undefined || (!empty && /^As /.test(info.how)) ? null : (
+          <span className="kept">{say(info.how)}</span>
+        )}
       </p>
     </div>
   );

@@ -1,12 +1,14 @@
 /** The readings of the side view, the worst first, each with its bar. The order stands still while somebody is writing. */
 
-import { donorPath, type Reckoning, readingWords, showNumber } from "@coldset/core/questions";
+import { donorPath, type Reckoning, readingWords } from "@coldset/core/questions";
 import { DONOR_NAMES, type ReadingCheck } from "@coldset/core/survey";
+import { say as sayText } from "@coldset/core/texts";
 import type { DonorDoc, Entered, MeasuredName } from "@coldset/core/workshop";
 import { useState } from "react";
 import { fieldId } from "../parts/next-link.js";
-import { ResidualBar } from "../parts/residual-bar.js";
+import { DUST_REACH, ResidualBar } from "../parts/residual-bar.js";
 import { FLAG_LIMIT } from "../parts/row-picture.js";
+import { type Numbers, useNumbers } from "../state/numbers.js";
 import { type FieldInfo, READINGS } from "./donor-fields.js";
 import { useEntry, useReadBack } from "./entry-field.js";
 
@@ -23,7 +25,7 @@ export function ReadingList({ r }: { readonly r: Reckoning }) {
   const [held, setHeld] = useState<readonly FieldInfo[]>();
   const suspect = setAside === undefined ? undefined : byName.get(setAside);
   const hot = new Set(suspect === undefined ? [] : [suspect.measurement, ...suspect.shares_residual_with]);
-  const span = Math.max(FLAG_LIMIT * 1.5, ...checks.map((c) => Math.abs(c.normalised_residual ?? 0) * 1.08));
+  const span = Math.max(FLAG_LIMIT * 1.5, ...checks.map((c) => Math.abs(c.normalised_residual ?? 0) + DUST_REACH));
   const rows = held ?? now;
   return (
     <ol
@@ -74,28 +76,33 @@ function ReadingRow(props: {
   const name = info.path[1] ?? "";
   const entry = useEntry({ kind: "donor", id: donor.id, path: info.path, words: info.title.toLowerCase() });
   const readBack = useReadBack();
+  const numbers = useNumbers();
   const value = donor.measured[name as MeasuredName] as Entered | undefined;
   const id = fieldId(donorPath(surveyName(info)));
   const empty = entry.text.trim() === "";
   const w = check?.normalised_residual;
   const under = empty
-    ? "Not measured."
+    ? sayText("web.reading-list.not-measured")
     : entry.bad !== undefined
       ? entry.bad.join(" ")
       : entry.halfWritten
-        ? "not read yet"
+        ? sayText("web.entry-field.not-read-yet")
         : value === undefined
-          ? "as entered"
+          ? sayText("web.joint-view.as-entered-2")
           : readBack(value.value, info.sort, sd);
   const said =
-    check === undefined || empty ? "" : w === null || w === undefined ? "Nothing else checks it." : sayOf(props, check);
+    check === undefined || empty
+      ? ""
+      : w === null || w === undefined
+        ? sayText("web.reading-list.nothing-else-checks-it")
+        : sayOf(props, check);
   return (
     <li className={hot ? "hot" : undefined}>
       {props.brace === undefined ? null : <span className={`brace ${props.brace}`} />}
       <div className="nm">
         <label htmlFor={id}>
           {info.title}
-          {info.sub === undefined ? null : <small>{info.sub}</small>}
+          {info.sub === undefined ? null : <small>{numbers.say(info.sub)}</small>}
         </label>
         {said === "" ? null : <p className="say">{said}</p>}
       </div>
@@ -115,29 +122,36 @@ function ReadingRow(props: {
         <small id={`${id}-as`} className={entry.bad === undefined ? undefined : "bad"}>
           {under}
           {entry.bad === undefined ? null : (
-            <span className="kept">before this: {entry.kept === "" ? "not measured" : entry.kept}</span>
+            <span className="kept">
+              {sayText("web.entry-field.before-this")}
+              {entry.kept === "" ? sayText("web.entry-field.not-measured-2") : entry.kept}
+            </span>
           )}
         </small>
       </div>
       {check === undefined || empty ? (
         <p className="how soft" id={`${id}-how`}>
-          {empty ? info.how : null}
+          {empty && info.how !== undefined ? numbers.say(info.how) : null}
         </p>
       ) : (
         <ResidualBar w={check.normalised_residual} limit={FLAG_LIMIT} span={props.span} hot={hot} />
       )}
-      <p className="off num">{check === undefined || empty || w === null || w === undefined ? null : signed(w)}</p>
+      <p className="off num">
+        {check === undefined || empty || w === null || w === undefined ? null : signed(w, numbers)}
+      </p>
     </li>
   );
 }
 
-const signed = (w: number) => `${w > 0 ? "+" : ""}${showNumber(w, 1)}`;
+const signed = (w: number, numbers: Numbers) => `${w > 0 ? "+" : ""}${numbers.number(w, 1)}`;
 
 function sayOf(props: { readonly first: boolean; readonly hot: boolean }, check: ReadingCheck): string {
-  if (props.first) return "Re-measure this one.";
-  if (props.hot) return "And this one: the two share one residual.";
-  if (check.flagged) return "Beyond the limit.";
+  if (props.first) return sayText("web.reading-list.re-measure-this-one");
+  if (props.hot) return sayText("web.reading-list.and-this-one-the-two-share");
+  if (check.flagged) return sayText("web.reading-list.beyond-the-limit");
   return check.shares_residual_with.length > 0
-    ? `Shares its residual with ${check.shares_residual_with.map(readingWords).join(", ")}.`
+    ? sayText("web.reading-list.shares-its-residual-with", {
+        readingWords: check.shares_residual_with.map(readingWords).join(", "),
+      })
     : "";
 }

@@ -1,11 +1,16 @@
 /** Which reading is the suspect, what would explain it, and what settles it? Nothing is corrected for anybody. */
-import { type Reckoning, showNumber } from "@coldset/core/questions";
+
+import type { Reckoning } from "@coldset/core/questions";
+import { say as sayText } from "@coldset/core/texts";
 import { NextLink } from "../parts/next-link.js";
+import { Said } from "../parts/said.js";
 import { Verdicts } from "../parts/verdict.js";
+import { useNumbers } from "../state/numbers.js";
 import { capital } from "../state/words.js";
 
 export function Suspicion({ r }: { readonly r: Reckoning }) {
   const row = r.board.find((b) => b.n === 13);
+  const numbers = useNumbers();
   const { blunder } = r.geometry;
   if (row === undefined) return null;
   if (!row.open)
@@ -21,7 +26,7 @@ export function Suspicion({ r }: { readonly r: Reckoning }) {
           <Verdicts verdict={row.verdict} about={row.about} />
           {row.working.notChecked.length === 0 ? null : (
             <>
-              <h3 className="sub">Not checked</h3>
+              <h3 className="sub">{sayText("web.suspicion.not-checked")}</h3>
               <ul className="bullets">
                 {row.working.notChecked.map((w) => (
                   <li key={w}>{w}</li>
@@ -44,21 +49,26 @@ export function Suspicion({ r }: { readonly r: Reckoning }) {
       </div>
       {explanations.length === 0 ? null : (
         <div>
-          <h3 className="L">What would explain it</h3>
+          <h3 className="L">{sayText("web.suspicion.what-would-explain-it")}</h3>
           <ol className="try">
             {explanations.map((e, i) => {
               const left = e.largest_residual_after;
-              const words = capital(e.sentence.replace(/^[^:]*: /, ""));
+              const words = numbers.say(capital(e.sentence.replace(/^[^:]*: /, "")));
               return (
                 <li key={e.sentence} className={i === 0 ? "hit" : undefined}>
                   <span>{i === 0 && e.explains ? <span className="swipe">{words}</span> : words}</span>
-                  <b>{left === null ? "nothing left to check it" : `leaves ${showNumber(Math.abs(left.value), 1)}`}</b>
+                  <b>
+                    {left === null
+                      ? sayText("web.suspicion.nothing-left-to-check-it")
+                      : sayText("web.suspicion.leaves", { left: numbers.number(Math.abs(left.value), 1) })}
+                  </b>
                 </li>
               );
             })}
           </ol>
           <p className="cap">
-            The largest residual in spreads after the correction; the limit is 3.29. Nothing is corrected for you.
+            <Said text={sayText("web.suspicion.the-largest-residual")} />
+            {sayText("web.suspicion.nothing-is-corrected-for-you")}
           </p>
         </div>
       )}

@@ -1,8 +1,10 @@
 /** Which page is shown? The address says it; the reckoning is the same for all of them. */
+import { say } from "@coldset/core/texts";
 import { useEffect, useMemo } from "react";
 import { useShallow } from "zustand/react/shallow";
 import { PageTitle, SheetFrame, type Station } from "../parts/sheet-frame.js";
-import { movedRows } from "../state/moved-rows.js";
+import { type Moved, movedRows } from "../state/moved-rows.js";
+import { toldBoard, toldReckoning, useNumbers } from "../state/numbers.js";
 import { lastStep, type Route, readRoute, useAddress } from "../state/route.js";
 import { useSingleKeys } from "../state/single-keys.js";
 import { capital } from "../state/words.js";
@@ -11,7 +13,9 @@ import { BoardPage } from "./board-page.js";
 import { BuildsPage } from "./builds-page.js";
 import { DoPage } from "./do-page.js";
 import { FitPage } from "./fit-page.js";
+import { HistoryPage } from "./history-page.js";
 import { MeasurePage } from "./measure-page.js";
+import { NewBuildPage } from "./new-build-page.js";
 import { QuestionPage } from "./question-page.js";
 
 export function App() {
@@ -22,18 +26,25 @@ export function App() {
   switch (route.page) {
     case "builds":
       return (
-        <SheetFrame title="Builds" sheet="0 · builds">
+        <SheetFrame title={say("web.app.builds")} sheet="0 · builds" here="/">
           <BuildsPage />
+        </SheetFrame>
+      );
+    case "new":
+      return (
+        <SheetFrame title={say("web.builds-page.a-new-build")} sheet="0 · new build" here="/new">
+          <NewBuildPage />
         </SheetFrame>
       );
     case "nowhere":
       return (
-        <SheetFrame title="No such page" sheet="0 · builds">
+        <SheetFrame title={say("web.app.no-such-page")} sheet="0 · builds">
           <div className="pagehead">
             <div>
-              <PageTitle>There is no such page</PageTitle>
+              <PageTitle>{say("web.app.there-is-no-such-page")}</PageTitle>
               <p>
-                Nothing was lost. <a href="/">All builds are here.</a>
+                {say("web.app.nothing-was-lost")}
+                <a href="/">{say("web.app.all-builds-are-here")}</a>
               </p>
             </div>
           </div>
@@ -50,8 +61,9 @@ const SHEETS = {
   measure: "2 · survey",
   fit: "3 · joints",
   do: "4 · plan",
+  history: "history",
 } as const;
-const STATION: Readonly<Record<keyof typeof SHEETS, Station>> = {
+const STATION: Readonly<Partial<Record<keyof typeof SHEETS, Station>>> = {
   ask: "Ask",
   question: "Ask",
   measure: "Measure",
@@ -59,10 +71,19 @@ const STATION: Readonly<Record<keyof typeof SHEETS, Station>> = {
   do: "Do",
 };
 
-type BuildRoute = Exclude<Route, { readonly page: "builds" | "nowhere" }>;
+type BuildRoute = Exclude<Route, { readonly page: "builds" | "new" | "nowhere" }>;
 
 function BuildOf({ route }: { readonly route: BuildRoute }) {
-  const { status, problems, reckoning, last, docs, said, open, buildId } = useWorkshop(
+  const {
+    status,
+    problems,
+    reckoning: made,
+    last,
+    docs,
+    said,
+    open,
+    buildId,
+  } = useWorkshop(
     // Saving in the background draws nothing anew here.
     useShallow(({ status, problems, reckoning, last, docs, said, open, buildId }) => ({
       status,
@@ -77,33 +98,39 @@ function BuildOf({ route }: { readonly route: BuildRoute }) {
   );
   useEffect(() => void open(route.build), [open, route.build]);
   useSingleKeys(route.build);
-  const moved = useMemo(
-    () => (last === undefined || reckoning === undefined ? new Map() : movedRows(last.before.board, reckoning.board)),
-    [last, reckoning],
-  );
+  const numbers = useNumbers();
+  const reckoning = useMemo(() => (made === undefined ? undefined : toldReckoning(made, numbers)), [made, numbers]);
+  const moved = useMemo(() => {
+    if (last === undefined || reckoning === undefined) return new Map<number, Moved>();
+    const rows = movedRows(toldBoard(last.before.board, numbers), reckoning.board);
+    return new Map([...rows].map(([n, row]) => [n, numbers.told(row)]));
+  }, [last, reckoning, numbers]);
   const revision = docs.find((d) => d.kind === "build")?.revision;
   const row = route.page === "question" ? reckoning?.board.find((b) => b.n === route.n) : undefined;
   const title = row === undefined ? `${capital(route.build)}, ${route.page}` : `${row.n} ${row.question}`;
   const here = buildId === route.build;
+  const station = STATION[route.page];
   const spoken =
     said !== ""
       ? said
       : last === undefined
         ? ""
         : moved.size === 0
-          ? "Nothing on the board moved."
-          : `Moved: ${[...moved.keys()].join(", ")}.`;
+          ? say("web.app.nothing-on-the-board-moved")
+          : say("web.app.moved", { join: [...moved.keys()].join(", ") });
   return (
     <SheetFrame
       title={title}
       build={route.build}
       job={capital(route.build)}
       sheet={SHEETS[route.page]}
-      station={STATION[route.page]}
+      {...(station === undefined ? {} : { station })}
       said={spoken}
       {...(revision === undefined ? {} : { revision: String(revision) })}
     >
-      {!here || status === "loading" ? null : reckoning === undefined || status !== "ready" ? (
+      {!here || status === "loading" ? null : route.page === "history" && status !== "missing" ? (
+        <HistoryPage build={route.build} />
+      ) : reckoning === undefined || status !== "ready" ? (
         <NotReady status={status} problems={problems} build={route.build} />
       ) : route.page === "ask" ? (
         <BoardPage r={reckoning} moved={moved} />
@@ -125,20 +152,20 @@ function NotReady(props: { readonly status: string; readonly problems: readonly 
   const words =
     props.status === "missing"
       ? {
-          title: `There is no build ${props.build} here`,
-          text: "Nothing was lost. The list of all builds is behind the name at the top left.",
+          title: say("web.app.there-is-no-build-here", { build: props.build }),
+          text: say("web.app.nothing-was-lost-the-list-of"),
         }
       : props.status === "unreachable"
         ? {
-            title: "The workshop's server does not answer",
-            text: "Nothing you entered is lost: what was saved is on its disk, what waits is in this browser and will be sent.",
+            title: say("web.builds-page.the-workshop-s-server-does-not"),
+            text: say("web.app.nothing-you-entered-is-lost-what"),
           }
         : props.status === "unreadable"
           ? {
-              title: "These documents cannot be read together",
-              text: "They are kept as they are. What stands in the way:",
+              title: say("web.app.these-documents-cannot-be-read-together"),
+              text: say("web.app.they-are-kept-as-they-are"),
             }
-          : { title: "A fault of ours", text: "Nothing was changed by it. Quote this word if you tell somebody:" };
+          : { title: say("web.app.a-fault-of-ours"), text: say("web.app.nothing-was-changed-by-it-quote") };
   return (
     <section className="trouble" role="alert">
       <PageTitle>{words.title}</PageTitle>
@@ -150,7 +177,7 @@ function NotReady(props: { readonly status: string; readonly problems: readonly 
       </ul>
       <div className="acts">
         <button type="button" className="btn" onClick={() => void open(props.build)}>
-          Ask again
+          {say("web.builds-page.ask-again")}
         </button>
       </div>
     </section>

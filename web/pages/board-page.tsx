@@ -1,5 +1,7 @@
 /** The board: the twenty questions, ranked by what is at stake, each with today's answer and one next step. */
+
 import type { BoardRow, Figure, Reckoning } from "@coldset/core/questions";
+import { say } from "@coldset/core/texts";
 import { BicyclePicture } from "../parts/bicycle-picture.js";
 import { Cautions } from "../parts/cautions.js";
 import { EditBar } from "../parts/edit-line.js";
@@ -14,10 +16,13 @@ import { linkTo } from "../state/route.js";
 import { capital, capitalWord } from "../state/words.js";
 
 const STAKES = [
-  { stake: "hurt", className: "safety", title: "Somebody could be hurt" },
-  { stake: "money", className: "money", title: "Money could be lost" },
-  { stake: "time", className: "time", title: "Weeks could be lost" },
+  { stake: "hurt", className: "safety", title: say("web.board-page.somebody-could-be-hurt") },
+  { stake: "money", className: "money", title: say("web.board-page.money-could-be-lost") },
+  { stake: "time", className: "time", title: say("web.board-page.weeks-could-be-lost") },
 ] as const;
+
+/** Which advert, what did I measure, is it sound: what a first job begins with. */
+const FIRST_JOB = [3, 13, 2] as const;
 
 interface BoardProps {
   readonly r: Reckoning;
@@ -26,16 +31,23 @@ interface BoardProps {
 
 export function BoardPage({ r, moved }: BoardProps) {
   const { build, donor, intent } = r.resolved;
+  // A first job, nothing chosen yet: three questions large, the others as a list.
+  const first =
+    Object.keys(build.chosen).length > 0 ? [] : FIRST_JOB.flatMap((n) => r.board.filter((row) => row.n === n));
   return (
     <>
       <div className="head">
         <div>
           <PageTitle>{capital(build.id)}</PageTitle>
           <p className="sub">
-            {build.title.replace(/\.$/, "")}. For {r.resolved.rider.name ?? `rider ${r.resolved.rider.id}`},{" "}
-            {intent.purpose}
+            {build.title.replace(/\.$/, "")}
+            {say("web.board-page.for")}
+            {r.resolved.rider.name ?? say("web.board-page.rider", { rider: r.resolved.rider.id })}, {intent.purpose}
             {intent.surface === undefined ? "" : `, ${intent.surface}`}.{" "}
-            <span className="from">From: {donor.label}.</span>
+            <span className="from">
+              {say("web.board-page.from")}
+              {donor.label}.
+            </span>
           </p>
           <Tally r={r} />
           <First r={r} />
@@ -45,13 +57,23 @@ export function BoardPage({ r, moved }: BoardProps) {
       <EditBar moved={moved} board={r.board} />
       <Cautions
         rules={r.rules.filter((f) => f.onChosen)}
-        brief={{ href: linkTo.fit(build.id), words: "Why, and what is done instead" }}
+        brief={{ href: linkTo.fit(build.id), words: say("web.board-page.why-and-what-instead") }}
       />
+      {first.length === 0 ? null : (
+        <section className="money">
+          <div className="stake">
+            <h2>{say("web.board-page.before-anything-is-bought")}</h2>
+          </div>
+          {first.map((row) => (
+            <OpenRow key={row.n} row={row} r={r} lead moved={moved.get(row.n)} />
+          ))}
+        </section>
+      )}
       {STAKES.map(({ stake, className, title }) => {
-        const rows = r.board.filter((row) => row.stake === stake);
-        const open = rows.filter((row) => row.open);
+        const rows = r.board.filter((row) => row.stake === stake && !first.includes(row));
+        const open = rows.filter((row) => row.open && first.length === 0);
         const unasked = rows.filter((row) => !row.open && row.verdict === "not checked yet");
-        const settled = rows.filter((row) => !row.open && row.verdict !== "not checked yet");
+        const settled = rows.filter((row) => !open.includes(row) && row.verdict !== "not checked yet");
         return rows.length === 0 ? null : (
           <section key={stake} className={className}>
             <div className="stake">
@@ -78,14 +100,14 @@ export function BoardPage({ r, moved }: BoardProps) {
         );
       })}
       <section className="take">
-        <h2 className="sec">Take it with you</h2>
+        <h2 className="sec">{say("web.board-page.take-it-with-you")}</h2>
         <p className="links">
           <a className="btn" href={`/api/book/${encodeURIComponent(build.id)}.pdf`} target="_blank" rel="noreferrer">
-            Print the book (PDF)
+            {say("web.board-page.print-the-book-pdf")}
           </a>
         </p>
         <details className="more">
-          <summary>Export the files behind it (YAML)</summary>
+          <summary>{say("web.board-page.export-the-files-behind-it-yaml")}</summary>
           <p className="links">
             {(["build", "donor", "rider", "intent", "shop", "bin", "prices"] as const).map((kind) => (
               <a
@@ -113,8 +135,14 @@ function First({ r }: { readonly r: Reckoning }) {
   return (
     <div className="first">
       <p>
-        {order.length} of {r.board.length} questions are open
-        {hurt === 0 ? "." : `; ${hurt} of them ${hurt === 1 ? "is" : "are"} about somebody being hurt.`} First:
+        {order.length}
+        {say("web.board-page.of")}
+        {r.board.length}
+        {say("web.board-page.questions-are-open")}
+        {hurt === 0
+          ? "."
+          : say("web.board-page.of-them-about-somebody-being-hurt", { hurt, hurt2: hurt === 1 ? "is" : "are" })}
+        {say("web.board-page.first")}
       </p>
       <NextLink step={row.next} build={r.resolved.build.id} n={row.n} />
     </div>
@@ -127,9 +155,22 @@ function Tally({ r }: { readonly r: Reckoning }) {
   const figures: Figure[] = [];
   if (money.kind === "answered") figures.push(limited("money", money.value.total, "", 0, money.value.budget, "budget"));
   if (plan.kind === "answered")
-    figures.push(limited("days", plan.value.onePiece.days, "", 0, plan.value.deadlineDays, "deadline"));
+    figures.push(
+      plan.value.sessionsListed === undefined
+        ? limited("days", plan.value.onePiece.days, "", 0, plan.value.deadlineDays, "deadline")
+        : limited(
+            `${plan.value.sessionWord}s`,
+            plan.value.onePiece.sessions,
+            "",
+            0,
+            plan.value.sessionsListed,
+            say("web.board-page.all-there-are"),
+          ),
+    );
   if (hours.kind === "answered")
-    figures.push(limited("hours", hours.value.handsOnH, "", 1, hours.value.hoursMax, "hours to give"));
+    figures.push(
+      limited("hours", hours.value.handsOnH, "", 1, hours.value.hoursMax, say("web.board-page.hours-to-give")),
+    );
   return (
     <ul className="tally">
       {figures.map((f) => (
@@ -141,7 +182,7 @@ function Tally({ r }: { readonly r: Reckoning }) {
             <span>
               {f.name}
               {f.limit === undefined
-                ? ", no limit entered"
+                ? say("web.board-page.no-limit-entered")
                 : `, ${f.limit.high !== undefined && f.value > f.limit.high ? "over" : "of"} ${f.limit.high}`}
             </span>
           </div>
@@ -168,7 +209,8 @@ function Was({ moved }: { readonly moved: Moved | undefined }) {
   const old = [moved.answer, moved.verdict, moved.figure].filter((w) => w !== undefined);
   return (
     <span className="was">
-      was <s>{old.join("; ")}</s>
+      {say("web.board-page.was")}
+      <s>{old.join("; ")}</s>
     </span>
   );
 }
@@ -189,7 +231,7 @@ function OpenRow({ row, r, lead, moved }: RowProps & { readonly r: Reckoning; re
     >
       {moved === undefined ? null : <span className="bar" />}
       <p className="no num">
-        <span className="hide">Question </span>
+        <span className="hide">{say("web.board-page.question")}</span>
         {row.n}
       </p>
       <div className="tx">
@@ -210,7 +252,9 @@ function OpenRow({ row, r, lead, moved }: RowProps & { readonly r: Reckoning; re
           {row.figure === undefined ? null : (
             <p className="cap">
               {capitalWord(row.figure.name)}
-              {row.figure.band === undefined && ["mm", "°", "N"].includes(row.figure.unit) ? ", as entered" : ""}
+              {row.figure.band === undefined && ["mm", "°", "N"].includes(row.figure.unit)
+                ? say("web.board-page.as-entered")
+                : ""}
             </p>
           )}
           <RowPicture row={row} r={r} />
@@ -224,20 +268,27 @@ function OpenRow({ row, r, lead, moved }: RowProps & { readonly r: Reckoning; re
   );
 }
 
-const WEIGHED: Readonly<Record<string, string>> = { refuse: "refused", flag: "flagged", gate: "behind a gate" };
+const WEIGHED: Readonly<Record<string, string>> = {
+  refuse: "refused",
+  flag: "flagged",
+  gate: say("web.board-page.behind-a-gate"),
+};
 
 function SettledRow({ row, build, moved }: RowProps & { readonly build: string }) {
   return (
     <li id={`q${row.n}`} className={moved === undefined ? undefined : "moved"}>
       {moved === undefined ? null : <span className="bar" />}
       <span className="no num">
-        <span className="hide">Question </span>
+        <span className="hide">{say("web.board-page.question")}</span>
         {row.n}
       </span>
       <a href={linkTo.question(build, row.n)}>
         <small>{row.question}</small> {row.answer}{" "}
         {row.also.length === 0 ? null : (
-          <small>Weighed too: {row.also.map((v) => `${v.about} ${WEIGHED[v.verdict] ?? v.verdict}`).join(", ")}.</small>
+          <small>
+            {say("web.board-page.weighed-too")}
+            {row.also.map((v) => `${v.about} ${WEIGHED[v.verdict] ?? v.verdict}`).join(", ")}.
+          </small>
         )}
         <Was moved={moved} />
       </a>
@@ -254,11 +305,12 @@ function UnaskedRow({ row, build, moved }: RowProps & { readonly build: string }
     <li id={`q${row.n}`} className={moved === undefined ? undefined : "moved"}>
       {moved === undefined ? null : <span className="bar" />}
       <span className="no num">
-        <span className="hide">Question </span>
+        <span className="hide">{say("web.board-page.question")}</span>
         {row.n}
       </span>
       <a href={linkTo.question(build, row.n)}>
         {row.question}
+        {row.answer === "Not checked yet." ? null : <small>{row.answer}</small>}
         {meanwhile.length === 0 ? null : <small>{meanwhile.join(" ")}</small>}
         <Was moved={moved} />
       </a>

@@ -1,58 +1,84 @@
-/** Which builds are in this workshop? The first page: one line each. */
+/** Which builds are in this workshop, what does each become and where does it stand? The first page, and the way to a new one. */
+import { say } from "@coldset/core/texts";
 import { useCallback, useEffect, useState } from "react";
+import { BuildRow } from "../parts/build-row.js";
+import { Copies } from "../parts/copies.js";
 import { PageTitle } from "../parts/sheet-frame.js";
 import { type BuildLine, type Loaded, loadBuilds } from "../state/api.js";
-import { linkTo } from "../state/route.js";
-import { capital } from "../state/words.js";
+import { hasEntries, useNewBuild } from "../state/new-build.js";
 
 export function BuildsPage() {
   const [builds, setBuilds] = useState<Loaded<readonly BuildLine[]>>();
+  const [said, setSaid] = useState("");
   const ask = useCallback(() => void loadBuilds().then(setBuilds), []);
   useEffect(ask, [ask]);
+  const begun = useNewBuild((d) => hasEntries(d.entries));
+  const lines = builds?.kind === "loaded" ? builds.value : [];
+  const here = lines.filter((b) => !b.putAway);
+  const away = lines.filter((b) => b.putAway);
+  const changed = (words: string) => {
+    setSaid(words);
+    ask();
+  };
   return (
     <>
       <div className="pagehead">
         <div>
-          <PageTitle>Builds in this workshop</PageTitle>
-          <p>
-            An old steel bicycle becomes a wanted one. Each build opens with its twenty questions, what could hurt
-            somebody first, and one next step for each.
-          </p>
+          <PageTitle>{say("web.builds-page.builds-in-this-workshop")}</PageTitle>
+          <p>{say("web.builds-page.an-old-steel-bicycle-becomes-a")}</p>
         </div>
       </div>
+      <p className="acts">
+        <a className="btn btn-mark" href="/new">
+          {begun ? say("web.builds-page.go-on-with-the-new-build") : say("web.builds-page.a-new-build")}
+        </a>
+      </p>
+      <p role="status" className={said === "" ? "hide" : "line"}>
+        {said}
+      </p>
       {builds === undefined ? null : builds.kind === "loaded" ? (
-        builds.value.length === 0 ? (
-          <p className="words">
-            There is no build here yet. Put in a file with a document of kind build, as in the demo: in the terminal,
-            coldset import and the name of the file.
-          </p>
+        here.length === 0 ? (
+          <p className="words">{say("web.builds-page.there-is-no-build-here-yet")}</p>
         ) : (
-          <ul className="list">
-            {builds.value.map((b) => (
-              <li key={b.id}>
-                <a href={linkTo.ask(b.id)}>
-                  {capital(b.id)} →<small>{b.title}</small>
-                </a>
-              </li>
+          <ul className="list builds">
+            {here.map((b) => (
+              <BuildRow key={b.id} line={b} changed={changed} />
             ))}
           </ul>
         )
       ) : (
         <section className="trouble" role="alert">
-          <h2>The workshop's server does not answer</h2>
+          <h2>{say("web.builds-page.the-workshop-s-server-does-not")}</h2>
           <p>
-            Nothing you entered is lost: what was saved is on its disk, what waits is in this browser.
-            {builds.kind === "failed" ? ` Reference: ${builds.reference}.` : ""}
+            {say("web.builds-page.nothing-you-entered-is-lost-what")}
+            {builds.kind === "failed" ? say("web.builds-page.reference", { reference: builds.reference }) : ""}
           </p>
           <div className="acts">
             <button type="button" className="btn" onClick={ask}>
-              Ask again
+              {say("web.builds-page.ask-again")}
             </button>
           </div>
         </section>
       )}
+      {away.length === 0 ? null : (
+        <details className="away">
+          <summary>
+            {say("web.builds-page.put-away")}
+            {away.length === 1
+              ? say("web.builds-page.one-build")
+              : say("web.builds-page.builds", { awayCount: away.length })}
+            {say("web.builds-page.all-kept")}
+          </summary>
+          <ul className="list builds">
+            {away.map((b) => (
+              <BuildRow key={b.id} line={b} changed={changed} />
+            ))}
+          </ul>
+        </details>
+      )}
+      <Copies changed={ask} />
       <section>
-        <h2 className="sec">How a build goes</h2>
+        <h2 className="sec">{say("web.builds-page.how-a-build-goes")}</h2>
         <ul className="way">
           {STATIONS.map(([name, words]) => (
             <li key={name}>
@@ -61,17 +87,15 @@ export function BuildsPage() {
             </li>
           ))}
         </ul>
-        <p className="words">
-          Your figures stay on this machine. Nothing is corrected for you, and no gate opens by itself.
-        </p>
+        <p className="words">{say("web.builds-page.your-figures-stay-on-this-machine")}</p>
       </section>
     </>
   );
 }
 
 const STATIONS = [
-  ["Ask", "The twenty questions with today's answers: what fits, what is over, what has to be measured first."],
-  ["Measure", "Write what the tape says, in any unit. The readings check each other, and a slip is named."],
-  ["Fit", "Every place where two parts meet, with the numbers that decide it and what would make it fit."],
-  ["Do", "The evenings in their order, the waits, the gates that somebody signs, and what to buy."],
+  ["Ask", say("web.builds-page.the-twenty-questions-with-today-s")],
+  ["Measure", say("web.builds-page.write-what-the-tape-says-in")],
+  ["Fit", say("web.builds-page.every-place-where-two-parts-meet")],
+  ["Do", say("web.builds-page.the-evenings-in-their-order-the")],
 ] as const;

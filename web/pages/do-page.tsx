@@ -1,6 +1,8 @@
 /** The plan: operations in order, evenings and waits, gates with their evidence, and what is to be ordered by when. */
+
 import type { PlannedOperation } from "@coldset/core/plan";
-import { type Reckoning, showNumber } from "@coldset/core/questions";
+import type { Reckoning } from "@coldset/core/questions";
+import { say } from "@coldset/core/texts";
 import { Cautions } from "../parts/cautions.js";
 import { EditBar } from "../parts/edit-line.js";
 import { GateForm } from "../parts/gate-form.js";
@@ -10,6 +12,7 @@ import { PageTitle } from "../parts/sheet-frame.js";
 import { TableView } from "../parts/table.js";
 import { Verdict, Verdicts } from "../parts/verdict.js";
 import { listed, type Moved } from "../state/moved-rows.js";
+import { useNumbers } from "../state/numbers.js";
 import { capital, capitalWord } from "../state/words.js";
 
 export function DoPage({ r, moved }: { readonly r: Reckoning; readonly moved: ReadonlyMap<number, Moved> }) {
@@ -32,7 +35,7 @@ export function DoPage({ r, moved }: { readonly r: Reckoning; readonly moved: Re
     <>
       <div className="pagehead">
         <div>
-          <PageTitle>What is done, in which order</PageTitle>
+          <PageTitle>{say("web.do-page.what-is-done-in-which-order")}</PageTitle>
           {row === undefined ? null : <p>{row.answer}</p>}
         </div>
         {row === undefined ? null : <Verdicts verdict={row.verdict} about={row.about} />}
@@ -40,7 +43,7 @@ export function DoPage({ r, moved }: { readonly r: Reckoning; readonly moved: Re
       <EditBar moved={moved} board={r.board} />
       {plan.kind === "refused" ? (
         <section className="trouble">
-          <h2>The plan cannot be laid out as entered</h2>
+          <h2>{say("web.do-page.the-plan-cannot-be-laid-out")}</h2>
           {plan.refusals.map((x) => (
             <p key={x.message}>{x.message}</p>
           ))}
@@ -49,7 +52,7 @@ export function DoPage({ r, moved }: { readonly r: Reckoning; readonly moved: Re
         <>
           <figure>
             <PlanPicture plan={plan.value} version={wide ? "wide" : "narrow"} {...(wide ? { widthPx: inside } : {})} />
-            <figcaption className="cap">Strokes: evenings at the bench. Dashed: waiting.</figcaption>
+            <figcaption className="cap">{say("web.do-page.strokes-evenings-at-the-bench-dashed")}</figcaption>
           </figure>
           {row === undefined ? null : (
             <div className="words">
@@ -61,7 +64,7 @@ export function DoPage({ r, moved }: { readonly r: Reckoning; readonly moved: Re
           <Cautions rules={r.rules.filter((f) => f.onChosen)} cautions={plan.cautions} />
           {plan.value.findings.length === 0 ? null : (
             <>
-              <h2 className="sec">Found in the order</h2>
+              <h2 className="sec">{say("web.do-page.found-in-the-order")}</h2>
               <ul className="bullets">
                 {plan.value.findings.map((f) => (
                   <li key={`${f.code} ${f.at}`}>
@@ -76,18 +79,20 @@ export function DoPage({ r, moved }: { readonly r: Reckoning; readonly moved: Re
       )}
       {plan.kind === "refused" ? null : (
         <>
-          <h2 className="sec">Evenings</h2>
+          <h2 className="sec">{say("web.do-page.evenings")}</h2>
           <p className="words">
             <span>
-              What is locked waits for a signature: <a href="#gates">to the gates</a>.
+              {say("web.do-page.what-is-locked-waits-for-a")}
+              <a href="#gates">{say("web.do-page.to-the-gates")}</a>.
             </span>
           </p>
           <ol className="sessions">
             {sessionsOf(plan.value.operations).map(({ session, day, date, operations: list }) => (
               <li key={session}>
                 <h3>
-                  Evening {session}
-                  <small>{date === undefined ? `Day ${day}` : date}</small>
+                  {say("web.do-page.evening")}
+                  {session}
+                  <small>{date === undefined ? say("web.do-page.day", { day }) : date}</small>
                 </h3>
                 <ol className="ops">
                   {list.map((o) => (
@@ -100,10 +105,8 @@ export function DoPage({ r, moved }: { readonly r: Reckoning; readonly moved: Re
         </>
       )}
       <section id="gates">
-        <h2 className="sec">Gates</h2>
-        <p className="words">
-          A gate opens only with what a person types here: who, on which day, and what was seen. None opens by itself.
-        </p>
+        <h2 className="sec">{say("web.do-page.gates")}</h2>
+        <p className="words">{say("web.do-page.a-gate-opens-only-with-what")}</p>
         {operations.map((o) => (
           <GateForm key={o.id} gate={o.id} title={`${o.id} ${capitalWord(o.what)}`} build={build} />
         ))}
@@ -111,22 +114,22 @@ export function DoPage({ r, moved }: { readonly r: Reckoning; readonly moved: Re
           <GateForm
             key={o.id}
             gate={o.id}
-            title={`${o.id} ${capitalWord(o.what)}, before any dry fit`}
+            title={say("web.do-page.before-any-dry-fit", { o: o.id, what: capitalWord(o.what) })}
             build={build}
-            needs="who accepts the risk, and what was measured instead; or move it behind the dry fit"
+            needs={say("web.do-page.who-accepts-the-risk")}
           />
         ))}
         {gateRules.map((f) => (
           <GateForm
             key={f.rule}
             gate={f.rule}
-            title={`Rule ${f.rule}: ${f.here}`}
+            title={say("web.do-page.rule", { rule: f.rule, here: f.here })}
             build={build}
             {...(f.evidenceNeeded === undefined ? {} : { needs: f.evidenceNeeded })}
           />
         ))}
         {operations.length + risks.length + gateRules.length === 0 ? (
-          <p className="words">No gate is entered: add the dry fit and the last check to the operations.</p>
+          <p className="words">{say("web.do-page.no-gate-is-entered-add-the")}</p>
         ) : null}
       </section>
       {(row?.working.tables ?? [])
@@ -154,7 +157,7 @@ function sessionsOf(operations: readonly PlannedOperation[]) {
   }));
 }
 
-const daysOf = (n: number) => `${showNumber(n, 0)} ${Math.round(n) === 1 ? "day" : "days"}`;
+const daysOf = (n: number) => `${n.toFixed(0)} ${Math.round(n) === 1 ? "day" : "days"}`;
 
 const CANNOT = {
   bend: "bends",
@@ -165,12 +168,15 @@ const CANNOT = {
 } as const;
 
 function OperationLine({ o }: { readonly o: PlannedOperation }) {
+  const numbers = useNumbers();
   const notes = [
-    `${showNumber(o.handsOnH, 1)} h`,
-    o.waitDays > 0 ? `then wait ${daysOf(o.waitDays)}` : "",
-    o.irreversible === undefined ? "" : `cannot be taken back: ${CANNOT[o.irreversible]}`,
-    o.missing.length > 0 ? `this shop lacks ${o.missing.join(", ").replaceAll("_", " ")}` : "",
-    o.slackH > 0 && !o.critical ? `may start ${daysOf(o.slackH / 24)} later` : "",
+    `${numbers.number(o.handsOnH, 1)} h`,
+    o.waitDays > 0 ? say("web.do-page.then-wait", { waitDays: daysOf(o.waitDays) }) : "",
+    o.irreversible === undefined ? "" : say("web.do-page.cannot-be-taken-back", { cannot: CANNOT[o.irreversible] }),
+    o.missing.length > 0
+      ? say("web.do-page.this-shop-lacks", { missing: o.missing.join(", ").replaceAll("_", " ") })
+      : "",
+    o.slackH > 0 && !o.critical ? say("web.do-page.may-start-later", { slackH: daysOf(o.slackH / 24) }) : "",
   ].filter((n) => n !== "");
   return (
     <li>
@@ -184,8 +190,11 @@ function OperationLine({ o }: { readonly o: PlannedOperation }) {
           {notes.join("; ")}.
           {o.locked
             ? o.lockedBy.includes(o.id)
-              ? " Locked until the risk is accepted by name, below."
-              : ` Locked until ${listed(o.lockedBy)} ${o.lockedBy.length === 1 ? "is" : "are"} signed.`
+              ? say("web.do-page.locked-until-the-risk-is-accepted")
+              : say("web.do-page.locked-until-signed", {
+                  lockedBy: listed(o.lockedBy),
+                  lockedByCount: o.lockedBy.length === 1 ? "is" : "are",
+                })
             : ""}
         </small>
       </div>

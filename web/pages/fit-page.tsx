@@ -1,8 +1,10 @@
 /** Every joint of the build, grouped by what it says: what will not fit first, what fits last. */
+
 import type { JointAnswer } from "@coldset/core/fit";
 import type { JointVerdict } from "@coldset/core/quantity";
 import { portWords, type Reckoning } from "@coldset/core/questions";
 import type { FiredRule } from "@coldset/core/safety";
+import { say as sayText } from "@coldset/core/texts";
 import type { Place } from "@coldset/core/workshop";
 import { useState } from "react";
 import { Cautions } from "../parts/cautions.js";
@@ -11,15 +13,16 @@ import { JointView } from "../parts/joint-view.js";
 import { PageTitle } from "../parts/sheet-frame.js";
 import { Verdict } from "../parts/verdict.js";
 import type { Moved } from "../state/moved-rows.js";
+import { useNumbers } from "../state/numbers.js";
 import { capital, placeWords } from "../state/words.js";
 import { useWorkshop } from "../state/workshop.js";
 
 const GROUPS: readonly { readonly verdict: JointVerdict; readonly title: string }[] = [
-  { verdict: "will not fit", title: "Will not fit" },
-  { verdict: "measure first", title: "Measure first" },
-  { verdict: "fits with work", title: "Fits with work" },
+  { verdict: "will not fit", title: sayText("web.fit-page.will-not-fit") },
+  { verdict: "measure first", title: sayText("web.fit-page.measure-first") },
+  { verdict: "fits with work", title: sayText("web.fit-page.fits-with-work") },
   { verdict: "fits", title: "Fits" },
-  { verdict: "not checked yet", title: "Not checked yet" },
+  { verdict: "not checked yet", title: sayText("web.fit-page.not-checked-yet") },
 ];
 
 export function FitPage({ r, moved }: { readonly r: Reckoning; readonly moved: ReadonlyMap<number, Moved> }) {
@@ -30,10 +33,12 @@ export function FitPage({ r, moved }: { readonly r: Reckoning; readonly moved: R
     <>
       <div className="pagehead">
         <div>
-          <PageTitle>Where parts meet</PageTitle>
+          <PageTitle>{sayText("web.donor-fields.where-parts-meet")}</PageTitle>
           <p>
-            {r.joints.joints.length} joints: {said.join(", ")}. Each is judged at the worst corner of what your tools
-            read.
+            {r.joints.joints.length}
+            {sayText("web.fit-page.joints")}
+            {said.join(", ")}
+            {sayText("web.fit-page.each-is-judged-at-the-worst")}
           </p>
         </div>
       </div>
@@ -60,13 +65,14 @@ export function FitPage({ r, moved }: { readonly r: Reckoning; readonly moved: R
 function Choose({ r }: { readonly r: Reckoning }) {
   const edit = useWorkshop((w) => w.edit);
   const say = useWorkshop((w) => w.say);
+  const numbers = useNumbers();
   const [told, setTold] = useState<FiredRule>();
   const { build, parts } = r.resolved;
   const places = Object.entries(build.consider ?? {}) as [Place, readonly string[]][];
   if (places.length === 0) return null;
   return (
     <section id="choose">
-      <h2 className="sec">Choose</h2>
+      <h2 className="sec">{sayText("web.fit-page.choose")}</h2>
       {places.map(([place, ids]) => {
         const chosen = build.chosen[place];
         const all = [...new Set([...(chosen === undefined ? [] : [chosen]), ...ids])];
@@ -87,7 +93,7 @@ function Choose({ r }: { readonly r: Reckoning }) {
                     onClick={() => {
                       if (refused !== undefined && id !== chosen) {
                         setTold(refused);
-                        say(`Refused by rule ${refused.rule}: ${refused.here}`);
+                        say(sayText("web.fit-page.refused-by-rule", { rule: refused.rule, here: refused.here }));
                         return;
                       }
                       edit({
@@ -100,7 +106,7 @@ function Choose({ r }: { readonly r: Reckoning }) {
                     }}
                   >
                     <span>
-                      {id} <small>{part === undefined ? "" : short(portWords(part))}</small>
+                      {id} <small>{part === undefined ? "" : numbers.say(short(portWords(part)))}</small>
                     </span>
                     {refused === undefined ? null : <Verdict verdict="refuse" about={refused.rule} />}
                   </button>
@@ -109,7 +115,11 @@ function Choose({ r }: { readonly r: Reckoning }) {
             </div>
             {told !== undefined && all.includes(told.about) ? (
               <p className="bad">
-                {told.about} is refused by rule {told.rule}: {told.here.replace(/\.$/, "")}. Instead: {told.insteadDo}
+                {told.about}
+                {sayText("web.fit-page.is-refused-by-rule")}
+                {told.rule}: {told.here.replace(/\.$/, "")}
+                {sayText("web.fit-page.instead")}
+                {told.insteadDo}
               </p>
             ) : null}
           </fieldset>
@@ -142,13 +152,13 @@ function counted(n: number, verdict: JointVerdict): string {
   const one = n === 1;
   switch (verdict) {
     case "measure first":
-      return `${n} to measure first`;
+      return sayText("web.fit-page.to-measure-first", { n });
     case "fits":
-      return `${n} that ${one ? "fits" : "fit"}`;
+      return sayText("web.fit-page.that", { n, one: one ? "fits" : "fit" });
     case "fits with work":
-      return `${n} that ${one ? "fits" : "fit"} with work`;
+      return sayText("web.fit-page.that-with-work", { n, one: one ? "fits" : "fit" });
     case "will not fit":
-      return `${n} that will not fit`;
+      return sayText("web.fit-page.that-will-not-fit", { n });
     default:
       return `${n} ${verdict}`;
   }

@@ -1,5 +1,7 @@
 /** The donor's measurements: what was written, what was read, how far each is off, and what that moves. */
+
 import type { Reckoning } from "@coldset/core/questions";
+import { say as sayText } from "@coldset/core/texts";
 import { useMemo } from "react";
 import { askedFields } from "../measure/asked-fields.js";
 import { FIELD_GROUPS, READINGS, stationFields } from "../measure/donor-fields.js";
@@ -9,12 +11,14 @@ import { Suspicion } from "../measure/suspicion.js";
 import { BicyclePicture } from "../parts/bicycle-picture.js";
 import { EditBar } from "../parts/edit-line.js";
 import { FigureText } from "../parts/figure.js";
+import { Photos } from "../parts/photos.js";
 import { FLAG_LIMIT } from "../parts/row-picture.js";
+import { Said } from "../parts/said.js";
 import { PageTitle } from "../parts/sheet-frame.js";
 import { Verdicts } from "../parts/verdict.js";
 import type { Moved } from "../state/moved-rows.js";
+import { valueAt } from "../state/place.js";
 import { linkTo } from "../state/route.js";
-import { valueAt } from "../state/save-queue.js";
 import { setUnits, useSettings } from "../state/settings.js";
 import { settlesWords } from "../state/words.js";
 import { useWorkshop } from "../state/workshop.js";
@@ -27,18 +31,24 @@ export function MeasurePage({ r, moved }: { readonly r: Reckoning; readonly move
   const stations = useMemo(() => stationFields(donor), [donor]);
   const taken = READINGS.filter((info) => valueAt(donor, info.path) !== undefined).length;
   const waits = new Map<string, string>();
-  for (const step of r.next) if (step.at !== undefined) waits.set(step.at, `It settles ${settlesWords(step.settles)}.`);
+  for (const step of r.next)
+    if (step.at !== undefined)
+      waits.set(step.at, sayText("web.asked-fields.it-settles", { settles: settlesWords(step.settles) }));
   const groups = [
     ...FIELD_GROUPS,
-    ...(stations.length === 0 ? [] : [{ title: "Gaps at the rear wheel", fields: stations }]),
+    ...(stations.length === 0 ? [] : [{ title: sayText("web.measure-page.gaps-at-the-rear-wheel"), fields: stations }]),
   ];
   return (
     <>
       <div className="pagehead">
         <div>
-          <PageTitle>Measure the donor</PageTitle>
+          <PageTitle>{sayText("web.measure-page.measure-the-donor")}</PageTitle>
           <p>
-            {taken} readings of {READINGS.length}; more than are needed, so they check each other. {donor.label}.
+            {taken}
+            {sayText("web.measure-page.readings-of")}
+            {READINGS.length}
+            {sayText("web.measure-page.more-than-are-needed-so-they")}
+            {donor.label}.
           </p>
         </div>
       </div>
@@ -46,26 +56,28 @@ export function MeasurePage({ r, moved }: { readonly r: Reckoning; readonly move
       <BicyclePicture r={r} />
       <Suspicion r={r} />
       <fieldset className="units">
-        <legend className="hide">Units of what was read</legend>
-        <span>Read back in</span>
+        <legend className="hide">{sayText("web.measure-page.units-of-what-was-read")}</legend>
+        <span>{sayText("web.measure-page.read-back-in")}</span>
         <button type="button" className="btn" aria-pressed={units === "metric"} onClick={() => setUnits("metric")}>
-          mm
+          {sayText("web.measure-page.mm")}
         </button>
         <button type="button" className="btn" aria-pressed={units === "inch"} onClick={() => setUnits("inch")}>
-          inch
+          {sayText("web.measure-page.inch")}
         </button>
-        <span className="soft">Write in any unit: 551, 55,1 cm, 21 11/16", 551 ± 0.5.</span>
+        <span className="soft">
+          {sayText("web.measure-page.write-in-any-unit-551-55")}
+          <Said text="551 ± 0.5." />
+        </span>
       </fieldset>
-      <h2 className="sec">Readings, worst first</h2>
+      <h2 className="sec">{sayText("web.measure-page.readings-worst-first")}</h2>
       <p className="words">
-        The bar is how far a reading is off from what all say together, in its own spreads; hatched ground begins at{" "}
-        {FLAG_LIMIT}.
+        {sayText("web.measure-page.the-bar-is-how-far-a")} <Said text={FLAG_LIMIT.toFixed(2)} />.
       </p>
       <ReadingList r={r} />
       <MovedList r={r} moved={moved} />
       {asked.length === 0 ? null : (
         <>
-          <h2 className="sec">Asked of the parts</h2>
+          <h2 className="sec">{sayText("web.measure-page.asked-of-the-parts")}</h2>
           <div className="grid">
             {asked.map((f) => (
               <EntryField key={f.at} info={f.info} target={f.target} at={f.at} read={undefined} waits={f.settles} />
@@ -93,6 +105,7 @@ export function MeasurePage({ r, moved }: { readonly r: Reckoning; readonly move
           </div>
         </section>
       ))}
+      <Photos kind="donor" id={donor.id} of="the donor" />
     </>
   );
 }
@@ -113,7 +126,7 @@ function MovedList({ r, moved }: { readonly r: Reckoning; readonly moved: Readon
   return (
     <section aria-labelledby="moved-title">
       <h2 className="sec" id="moved-title">
-        Moved
+        {sayText("web.measure-page.moved")}
       </h2>
       <ul className="movedlist">
         {rows.map((row) => {
@@ -132,7 +145,8 @@ function MovedList({ r, moved }: { readonly r: Reckoning; readonly moved: Readon
                 <Verdicts verdict={row.verdict} about={row.about} />
               </div>
               <span className="was">
-                was <s>{old}</s>
+                {sayText("web.board-page.was")}
+                <s>{old}</s>
               </span>
             </li>
           );

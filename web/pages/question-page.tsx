@@ -1,6 +1,9 @@
 /** One question with all its working: words, figures, tables, sources, cautions, what was not checked, joints behind it. */
+
 import type { BoardRow, Reckoning } from "@coldset/core/questions";
+import { say } from "@coldset/core/texts";
 import { Cautions } from "../parts/cautions.js";
+import { DecidingFigures } from "../parts/deciding-figures.js";
 import { EditBar } from "../parts/edit-line.js";
 import { FigureText } from "../parts/figure.js";
 import { GapPicture, isGap } from "../parts/gap-picture.js";
@@ -8,6 +11,7 @@ import { JointView } from "../parts/joint-view.js";
 import { NextLink } from "../parts/next-link.js";
 import { useWide, useWindowWidth } from "../parts/picture.js";
 import { PlanPicture } from "../parts/plan-picture.js";
+import { QuestionPicture } from "../parts/question-picture.js";
 import { hasPicture, RowPicture } from "../parts/row-picture.js";
 import { PageTitle } from "../parts/sheet-frame.js";
 import { SourceList } from "../parts/source-list.js";
@@ -52,14 +56,15 @@ export function QuestionPage(props: {
   // A band that means the same for all figures is explained once, below them.
   const means = new Set(figures.flatMap((f) => (f.band === undefined ? [] : [f.band.means])));
   const oneMeaning = figures.length > 2 && means.size === 1 ? [...means][0] : undefined;
-  if (row.verdict === "not checked yet")
+  if (row.verdict === "not checked yet" && figures.length === 0)
     return (
       <>
         <Back build={build} n={row.n} />
         <div className="pagehead">
           <div>
             <p className="q">
-              <span className="no">{row.n}</span> Not checked yet
+              <span className="no">{row.n}</span>
+              {say("web.question-page.not-checked-yet")}
             </p>
             <PageTitle>{row.question}</PageTitle>
           </div>
@@ -80,10 +85,13 @@ export function QuestionPage(props: {
       <Back build={build} n={row.n} />
       <div className="pagehead">
         <div>
-          <p className="q">
+          <p className="q" aria-hidden="true">
             <span className="no">{row.n}</span> {row.question}
           </p>
-          <PageTitle>{row.answer}</PageTitle>
+          <PageTitle>
+            <span className="hide">{row.question} </span>
+            {row.answer}
+          </PageTitle>
         </div>
         <Verdicts verdict={row.verdict} about={row.about} also={row.also} />
       </div>
@@ -91,13 +99,14 @@ export function QuestionPage(props: {
       {row.next === undefined ? null : <NextLink step={row.next} build={build} long />}
       <Cautions rules={rules} cautions={cautions} />
       {row.n === 19 ? <Ways r={r} /> : null}
-      <h2 className="sec">The working</h2>
+      <h2 className="sec">{say("web.question-page.the-working")}</h2>
       <div className="words">
         {working.words.map((w) => (
           <p key={w}>{w}</p>
         ))}
-        {working.words.length === 0 ? <p>Nothing more than the tables below.</p> : null}
+        {working.words.length === 0 ? <p>{wordless(row, joints.length, tables.length)}</p> : null}
       </div>
+      <QuestionPicture row={row} r={r} />
       {bars ? <GapPicture figures={gaps} /> : null}
       <div className={picture && figures.length > 0 ? "beside" : undefined}>
         <div>
@@ -111,17 +120,22 @@ export function QuestionPage(props: {
                 <p className="cap">
                   {capitalWord(f.name)}
                   {f.band === undefined
-                    ? ["mm", "°", "N", "h"].includes(f.unit)
-                      ? ", as entered"
+                    ? ["mm", "°", "N", "h"].includes(f.unit) && f.against?.includes("to be made") !== true
+                      ? say("web.board-page.as-entered")
                       : ""
                     : oneMeaning === undefined
-                      ? `, band ${f.band.means}`
+                      ? say("web.question-page.band", { means: f.band.means })
                       : ""}
                 </p>
               </li>
             ))}
           </ul>
-          {oneMeaning === undefined ? null : <p className="cap means">Bands: {oneMeaning}.</p>}
+          {oneMeaning === undefined ? null : (
+            <p className="cap means">
+              {say("web.question-page.bands")}
+              {oneMeaning}.
+            </p>
+          )}
         </div>
         {picture && row.n !== 15 ? (
           <div>
@@ -136,15 +150,16 @@ export function QuestionPage(props: {
             version={wide ? "wide" : "narrow"}
             {...(wide ? { widthPx: inside } : {})}
           />
-          <figcaption className="cap">Strokes: evenings at the bench. Dashed: waiting.</figcaption>
+          <figcaption className="cap">{say("web.do-page.strokes-evenings-at-the-bench-dashed")}</figcaption>
         </figure>
       ) : null}
       {tables.map((t) => (
         <TableView key={t.title} table={t} />
       ))}
+      <DecidingFigures key={row.n} r={r} row={row} />
       {working.notChecked.length === 0 ? null : (
         <>
-          <h2 className="sec">Not checked</h2>
+          <h2 className="sec">{say("web.suspicion.not-checked")}</h2>
           <ul className="bullets">
             {working.notChecked.map((w) => (
               <li key={w}>{capitalWord(w)}</li>
@@ -154,15 +169,15 @@ export function QuestionPage(props: {
       )}
       {joints.length === 0 ? null : (
         <>
-          <h2 className="sec">Joints behind it</h2>
+          <h2 className="sec">{say("web.question-page.joints-behind-it")}</h2>
           {joints.map((j) => (
             <JointView key={j.id} joint={j} build={build} folded={j.verdict === "fits"} />
           ))}
         </>
       )}
-      <h2 className="sec">Where it comes from</h2>
+      <h2 className="sec">{say("web.question-page.where-it-comes-from")}</h2>
       {row.sources.length === 0 ? (
-        <p className="words">Only from what you entered; no outside source is used.</p>
+        <p className="words">{say("web.question-page.only-from-what-you-entered-no")}</p>
       ) : (
         <SourceList ids={row.sources} />
       )}
@@ -171,10 +186,27 @@ export function QuestionPage(props: {
   );
 }
 
+/** Where the working has no words of its own: what stands there instead, and where. */
+function wordless(row: BoardRow, joints: number, tables: number): string {
+  const number =
+    row.figure === undefined ? "" : say("web.question-page.the-answer-hangs-on", { figure: row.figure.name });
+  const where = [
+    ...(tables > 0 ? [say("web.question-page.in-the-tables-below")] : []),
+    ...(joints > 0
+      ? [
+          say("web.question-page.in-the-behind-it-below", {
+            joints: joints === 1 ? "joint" : say("web.question-page.joints", { joints }),
+          }),
+        ]
+      : []),
+  ].join(" and ");
+  return `${number}${where === "" ? say("web.question-page.nothing-more-was-reckoned") : say("web.question-page.what-was-reckoned-stands", { where })}`;
+}
+
 function Back({ build, n }: { readonly build: string; readonly n: number }) {
   return (
     <a className="back" href={`${linkTo.ask(build)}#q${n}`}>
-      ← All questions
+      {say("web.question-page.all-questions")}
     </a>
   );
 }
@@ -184,10 +216,10 @@ function Onward({ r, row }: { readonly r: Reckoning; readonly row: BoardRow }) {
   const next = r.board[r.board.findIndex((b) => b.n === row.n) + 1];
   if (next === undefined) return null;
   return (
-    <nav className="links" aria-label="Next question">
+    <nav className="links" aria-label={say("web.question-page.next-question")}>
       <a className="btn" href={linkTo.question(r.resolved.build.id, next.n)}>
         <span>
-          <small>Next on the board:</small> {next.n} {next.question} →
+          <small>{say("web.question-page.next-on-the-board")}</small> {next.n} {next.question} →
         </span>
       </a>
     </nav>

@@ -1,8 +1,18 @@
 /** How does the bicycle look, before in pencil and after in ink, with the questions on their places? */
+
 import { type BoardRow, type Reckoning, readingWords, showNumber } from "@coldset/core/questions";
+import { say } from "@coldset/core/texts";
 import type { BalloonOutline, Point } from "@coldset/drawing";
 import { type BeforeAfterInput, type BicycleSketch, beforeAfter } from "@coldset/drawing/bicycle";
-import { dustOfDonor, sketchAfter, sketchBefore } from "@coldset/drawing/sketch";
+import {
+  dimensionsOfAfter,
+  dustOfAfter,
+  dustOfDonor,
+  ringsOfAfter,
+  ringsOfDonor,
+  sketchAfter,
+  sketchBefore,
+} from "@coldset/drawing/sketch";
 import { memo, useDeferredValue, useMemo } from "react";
 import { Picture, useWide, useWindowWidth } from "./picture.js";
 
@@ -44,11 +54,15 @@ function places(s: BicycleSketch): Readonly<Record<number, readonly [Point, Poin
   };
 }
 
-/** The board's drawing: before and after with the questions. The measuring page's: the donor alone, with its figures. */
+/**
+ * The board's drawing: before and after with the questions. A question's own: the same with its figures in place of the questions.
+ * The measuring page's: the donor alone, with its figures.
+ */
 function pictureInput(
   r: Reckoning,
   board: readonly BoardRow[] | undefined,
   wide: boolean,
+  figures: boolean,
 ): BeforeAfterInput | undefined {
   const before = sketchBefore(r);
   const after = board === undefined ? undefined : sketchAfter(r);
@@ -62,7 +76,8 @@ function pictureInput(
       version: wide ? "wide" : "narrow",
       dimensions,
       dust: dustOfDonor(r),
-      label: `The donor from the side, to scale, as all readings together say, in mm and degrees: ${figures.join(", ")}.`,
+      rings: ringsOfDonor(r),
+      label: say("web.bicycle-picture.the-donor-from-the-side-to", { figures: figures.join(", ") }),
     };
   }
   const spot = wide ? places(shown) : {};
@@ -71,18 +86,27 @@ function pictureInput(
     after: shown,
     ...(after === undefined || before === undefined ? {} : { before }),
     version: wide ? "wide" : "narrow",
+    dust: after === undefined ? dustOfDonor(r) : dustOfAfter(r),
+    rings: after === undefined ? ringsOfDonor(r) : ringsOfAfter(r),
     wanted: {
       ...(saddle === undefined ? {} : { saddle: at(...saddle) }),
       ...(hand === undefined ? {} : { palm: at(...hand) }),
     },
+    ...(figures ? { dimensions: inRoom(after === undefined ? donorDimensions(r) : dimensionsOfAfter(r), wide) } : {}),
     balloons: board.flatMap((row) => {
       const place = spot[row.n];
       return place === undefined || row.verdict === "not checked yet"
         ? []
         : [{ target: place[0], at: place[1], text: String(row.n), outline: OUTLINES[row.verdict], href: `#q${row.n}` }];
     }),
-    label: after === undefined ? "The donor from the side, to scale, as it stands." : sentence(r),
+    label: after === undefined ? say("web.bicycle-picture.the-donor-from-the-side-to-2") : sentence(r),
   };
+}
+
+/** On a narrow drawing one figure has room: the trail where it is known, for two would run into each other under the front wheel. */
+function inRoom(dimensions: NonNullable<BeforeAfterInput["dimensions"]>, wide: boolean): typeof dimensions {
+  const trail = dimensions.filter((d) => d.name === "trail");
+  return wide ? dimensions : trail.length > 0 ? trail : dimensions.slice(0, 1);
 }
 
 const DIMENSIONS = [
@@ -115,7 +139,7 @@ function donorDimensions(r: Reckoning): NonNullable<BeforeAfterInput["dimensions
     const half = TWO_SIDED_95 * frame.value.frame_std[key];
     return {
       name,
-      text: `${accent ? "all the rest says " : words}${showNumber(frame.value.frame[key], 1)} ± ${showNumber(half, 1)}`,
+      text: `${accent ? say("web.bicycle-picture.all-the-rest-says") : words}${showNumber(frame.value.frame[key], 1)} ± ${showNumber(half, 1)}`,
       ...(accent ? { accent } : {}),
     };
   });
@@ -127,11 +151,26 @@ function sentence(r: Reckoning): string {
   const before = r.geometry.before?.figures.value;
   const after = r.after?.figures.value;
   const lower = before === undefined || after === undefined ? undefined : before.bb_height_mm - after.bb_height_mm;
+  const band = r.after?.figures.bands.bb_height_mm;
+  const over =
+    after === undefined || band === undefined
+      ? undefined
+      : { value: after.bb_height_mm, half: (band.high - band.low) / 2 };
   const cranks =
     lower === undefined
       ? ""
-      : `; the cranks ${Math.abs(lower).toFixed(0)} mm ${lower > 0 ? "lower" : "higher"} than today`;
-  return `Side view to scale, the donor in grey, the bicycle to be in ink, on one ground line${cranks}.`;
+      : say("web.bicycle-picture.the-cranks-mm-than-today", {
+          lower: Math.abs(lower).toFixed(0),
+          lower2: lower > 0 ? "lower" : "higher",
+          over:
+            over === undefined
+              ? ""
+              : say("web.bicycle-picture.standing-over-the-ground", {
+                  over: showNumber(over.value, 0),
+                  half: showNumber(over.half, 1),
+                }),
+        });
+  return say("web.bicycle-picture.side-view-to-scale-the-donor", { cranks });
 }
 
 /** What the sheet leaves for the drawing: border and margins off, and the board's left column where there is one. */
@@ -144,32 +183,51 @@ function displayWidth(windowPx: number, besideColumn: boolean): number {
 export function BicyclePicture(props: { readonly r: Reckoning; readonly board?: readonly BoardRow[] }) {
   const r = useDeferredValue(props.r);
   const board = useDeferredValue(props.board);
-  return <Bicycle r={r} board={board} />;
+  return <Bicycle r={r} board={board} figures={false} />;
+}
+
+const NO_BALLOONS: readonly BoardRow[] = [];
+
+/** Before and after on a question's page: with the figures of the frame, or with the contact points alone. */
+export function BicycleOfQuestion(props: { readonly r: Reckoning; readonly figures: boolean }) {
+  const r = useDeferredValue(props.r);
+  return <Bicycle r={r} board={NO_BALLOONS} figures={props.figures} />;
 }
 
 const Bicycle = memo(BicycleNow);
 
-function BicycleNow({ r, board }: { readonly r: Reckoning; readonly board: readonly BoardRow[] | undefined }) {
+function BicycleNow(props: {
+  readonly r: Reckoning;
+  readonly board: readonly BoardRow[] | undefined;
+  readonly figures: boolean;
+}) {
+  const { r, board, figures } = props;
+  const balloons = board !== undefined && board.length > 0;
   const wide = useWide();
   const windowPx = useWindowWidth();
   const made = useMemo(() => {
-    const input = pictureInput(r, board, wide);
+    const input = pictureInput(r, board, wide, figures);
     return input === undefined ? undefined : { input, text: JSON.stringify(input) };
-  }, [r, board, wide]);
+  }, [r, board, wide, figures]);
   if (made === undefined) return null;
   const answer = beforeAfter(made.input);
   if (answer.kind === "refused") return <p className="soft">{answer.refusals.map((x) => x.message).join(" ")}</p>;
   const caption = [
     made.input.before !== undefined
-      ? "Ink: as it will stand. Grey: as it came."
+      ? say("web.bicycle-picture.ink-as-it-will-stand-grey")
       : board === undefined
-        ? `As all readings together say${r.geometry.setAside === undefined ? "" : `, without the ${readingWords(r.geometry.setAside)}`}. Bands are 95 %; places are seen from the cranks' axis.`
-        : "As it stands.",
+        ? say("web.bicycle-picture.as-all-readings-together-say-bands", {
+            setAside:
+              r.geometry.setAside === undefined
+                ? ""
+                : say("web.bicycle-picture.without-the", { setAside: readingWords(r.geometry.setAside) }),
+          })
+        : say("web.bicycle-picture.as-it-stands"),
     board === undefined
       ? ""
-      : wide
-        ? "Numbers are the questions below. Crosses: where the rider wants saddle and hand."
-        : "Crosses: where the rider wants saddle and hand.",
+      : wide && balloons
+        ? say("web.bicycle-picture.numbers-are-the-questions-below-crosses")
+        : say("web.bicycle-picture.crosses-where-the-rider-wants-saddle"),
     ...answer.cautions.map((c) => c.message),
   ];
   return (
@@ -177,8 +235,9 @@ function BicycleNow({ r, board }: { readonly r: Reckoning; readonly board: reado
       <Picture
         of={`bicycle ${made.text}`}
         make={() => answer.value.drawing}
-        widthPx={wide ? displayWidth(windowPx, board !== undefined) : Math.min(560, windowPx - 30)}
+        widthPx={wide ? displayWidth(windowPx, balloons) : Math.min(560, windowPx - 30)}
         className={wide ? "pic wide" : "pic narrow"}
+        lengths
       />
       <figcaption className="cap">{caption.filter((c) => c !== "").join(" ")}</figcaption>
     </figure>

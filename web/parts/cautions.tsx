@@ -1,6 +1,8 @@
 /** Which cautions stand here? A strip with a hatched edge, above the thing to be done; it stays on every print. */
+
 import type { Caution } from "@coldset/core/quantity";
 import type { FiredRule } from "@coldset/core/safety";
+import { say } from "@coldset/core/texts";
 import { capital } from "../state/words.js";
 
 const LEVELS = { refuse: "Refused", gate: "Gate", flag: "Flag" } as const;
@@ -15,25 +17,33 @@ interface CautionsProps {
 export function Cautions({ rules = [], cautions = [], brief }: CautionsProps) {
   if (rules.length + cautions.length === 0) return null;
   return (
-    <aside className="caution" aria-label="Cautions">
+    <aside className="caution" aria-label={say("web.cautions.cautions")}>
       <ul>
         {rules.map((r) => (
           <li key={`${r.rule} ${r.about} ${r.here}`}>
             <b>
               {LEVELS[r.level]}
-              {r.onChosen ? "" : ` (${r.about} is only weighed)`}:
+              {r.onChosen ? "" : say("web.cautions.is-only-weighed", { about: r.about })}:
             </b>{" "}
             {r.here.replace(/\.$/, "")}.{" "}
             {brief === undefined ? (
               <>
-                {r.why} Instead: {lower(r.insteadDo)}{" "}
+                {r.why}
+                {say("web.cautions.instead")}
+                {lower(r.insteadDo)}{" "}
                 {r.level === "gate" && r.evidenceNeeded !== undefined
-                  ? `What must be shown: ${r.evidenceNeeded}. `
+                  ? say("web.cautions.what-must-be-shown", { evidenceNeeded: r.evidenceNeeded })
                   : ""}
-                <span className="soft">Rule {r.rule}.</span>
+                <span className="soft">
+                  {say("web.cautions.rule")}
+                  {r.rule}.
+                </span>
               </>
             ) : (
-              <span className="soft">Rule {r.rule}.</span>
+              <span className="soft">
+                {say("web.cautions.rule")}
+                {r.rule}.
+              </span>
             )}
           </li>
         ))}
@@ -42,7 +52,8 @@ export function Cautions({ rules = [], cautions = [], brief }: CautionsProps) {
         ))}
         <li className="stays">
           {brief === undefined ? null : <a href={brief.href}>{brief.words}</a>}{" "}
-          {rules.length > 0 ? "Nobody can switch a rule off. " : ""}These lines stay on every print of this sheet.
+          {rules.length > 0 ? say("web.cautions.nobody-can-switch-a-rule-off") : ""}
+          {say("web.cautions.these-lines-stay-on-every-print")}
         </li>
       </ul>
     </aside>

@@ -1,4 +1,5 @@
 /** What is shown when a part of this page itself fails? What was kept, and the way on. */
+import { say } from "@coldset/core/texts";
 import { Component, type ReactNode } from "react";
 
 interface FaultState {
@@ -18,15 +19,15 @@ export class Fault extends Component<{ readonly children: ReactNode }, FaultStat
     return (
       <main className="sheet">
         <section className="trouble" role="alert">
-          <h1>A fault of ours</h1>
+          <h1>{say("web.app.a-fault-of-ours")}</h1>
+          <p>{say("web.fault.this-page-could-not-be-drawn")}</p>
           <p>
-            This page could not be drawn. What was saved is in the workshop's records; what waited to be saved is kept
-            in this browser and goes out when the page is opened again.
+            {say("web.fault.quote-this-if-you-tell-somebody")}
+            {word}
           </p>
-          <p>Quote this if you tell somebody: {word}</p>
           <div className="acts">
             <a className="btn" href="/" target="_self">
-              Open the list of builds
+              {say("web.fault.open-the-list-of-builds")}
             </a>
           </div>
         </section>

@@ -1,8 +1,11 @@
 /** How much room is left at each place? Several gaps on one scale, each to the room that is wanted. */
+
 import type { Figure } from "@coldset/core/questions";
+import { say } from "@coldset/core/texts";
 import { gapBars } from "@coldset/drawing/bicycle";
 import { capitalWord } from "../state/words.js";
 import { Picture, useWide, useWindowWidth } from "./picture.js";
+import { Said } from "./said.js";
 
 /** A length that must have at least so much room. */
 export function isGap(f: Figure): boolean {
@@ -14,7 +17,7 @@ export function GapPicture({ figures }: { readonly figures: readonly Figure[] })
   const inside = Math.min(useWindowWidth(), 1280) - 112;
   const rows = figures.map((f) => ({
     name: capitalWord(f.name),
-    note: `wanted ${f.limit?.low ?? 0}`,
+    note: say("web.gap-picture.wanted", { low: f.limit?.low ?? 0 }),
     gapMm: f.value,
     // What the band means would run over the sheet's edge beside each bar; it stands below the drawing instead.
     ...(f.band === undefined ? {} : { band: { ...f.band, means: "95 %" } }),
@@ -28,10 +31,12 @@ export function GapPicture({ figures }: { readonly figures: readonly Figure[] })
         of={`gaps ${version} ${JSON.stringify(rows)}`}
         make={() => gapBars(rows, version)}
         className={`pic ${version}`}
+        lengths
         {...(wide ? { widthPx: inside } : {})}
       />
       <figcaption className="cap">
-        Close hatching: no room. Open hatching: less than 2 over what is wanted. The dust at the end is the band
+        <Said text={say("web.gap-picture.close-hatching")} />
+        {say("web.gap-picture.the-dust-at-the-end-is")}
         {means.length === 0 ? "" : `: ${means.join("; ")}`}.
       </figcaption>
     </figure>

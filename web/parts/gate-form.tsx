@@ -1,9 +1,12 @@
 /** Who opens this gate, on which day, on what evidence? Typed by a person; the button explains itself while it waits. */
+import { say as sayText } from "@coldset/core/texts";
 import type { BuildDoc } from "@coldset/core/workshop";
 import { type FormEvent, useId, useState } from "react";
 import { listed } from "../state/moved-rows.js";
 import { useWorkshop } from "../state/workshop.js";
 import { Verdict } from "./verdict.js";
+
+const DAY = /^\d{4}-\d{2}-\d{2}$/;
 
 export function GateForm(props: {
   readonly gate: string;
@@ -21,15 +24,19 @@ export function GateForm(props: {
   const id = useId();
   const signed = (build.evidence ?? []).find((e) => e.gate === gate);
   const missing = [
-    by.trim() === "" ? "a name" : "",
-    /^\d{4}-\d{2}-\d{2}$/.test(on) ? "" : "a day",
-    what.trim() === "" ? "what was seen" : "",
+    by.trim() === "" ? sayText("web.gate-form.a-name") : "",
+    DAY.test(on) ? "" : sayText("web.gate-form.a-day"),
+    what.trim() === "" ? sayText("web.gate-form.what-was-seen") : "",
   ].filter((m) => m !== "");
+  const marked = (bad: boolean) => ({
+    "aria-invalid": told && bad ? true : undefined,
+    "aria-describedby": told && bad ? `${id}-waits` : undefined,
+  });
   const sign = (event: FormEvent) => {
     event.preventDefault();
     if (missing.length > 0) {
       setTold(true);
-      say(`The gate waits for ${listed(missing)}.`);
+      say(sayText("web.gate-form.the-gate-waits-for", { missing: listed(missing) }));
       return;
     }
     const row = { gate, by: by.trim(), on, what: what.trim() };
@@ -47,21 +54,35 @@ export function GateForm(props: {
         <h3>{props.title}</h3>
         {signed === undefined ? <Verdict verdict="gate" about="shut" /> : null}
       </div>
-      {props.needs === undefined ? null : <p>What must be shown: {props.needs}.</p>}
+      {props.needs === undefined ? null : (
+        <p>
+          {sayText("web.gate-form.what-must-be-shown")}
+          {props.needs}.
+        </p>
+      )}
       {signed !== undefined ? (
         <p>
-          Signed by <b>{signed.by}</b> on <b>{signed.on}</b>: {signed.what}
+          {sayText("web.gate-form.signed-by")}
+          <b>{signed.by}</b>
+          {sayText("web.gate-form.on")}
+          <b>{signed.on}</b>: {signed.what}
         </p>
       ) : (
         <form onSubmit={sign} noValidate>
           <div className="field">
-            <label htmlFor={`${id}-by`}>By</label>
+            <label htmlFor={`${id}-by`}>{sayText("web.gate-form.by")}</label>
             <div className="box">
-              <input id={`${id}-by`} value={by} autoComplete="off" onChange={(e) => setBy(e.currentTarget.value)} />
+              <input
+                id={`${id}-by`}
+                value={by}
+                autoComplete="off"
+                {...marked(by.trim() === "")}
+                onChange={(e) => setBy(e.currentTarget.value)}
+              />
             </div>
           </div>
           <div className="field">
-            <label htmlFor={`${id}-on`}>On (year-month-day)</label>
+            <label htmlFor={`${id}-on`}>{sayText("web.gate-form.on-year-month-day")}</label>
             <div className="box">
               <input
                 id={`${id}-on`}
@@ -69,28 +90,37 @@ export function GateForm(props: {
                 placeholder="2026-04-30"
                 inputMode="numeric"
                 autoComplete="off"
+                {...marked(!DAY.test(on))}
                 onChange={(e) => setOn(e.currentTarget.value)}
               />
             </div>
           </div>
           <div className="field wide2">
-            <label htmlFor={`${id}-what`}>What was seen</label>
+            <label htmlFor={`${id}-what`}>{sayText("web.gate-form.what-was-seen-2")}</label>
             <div className="box">
               <textarea
                 id={`${id}-what`}
                 value={what}
                 rows={2}
                 maxLength={400}
+                {...marked(what.trim() === "")}
                 onChange={(e) => setWhat(e.currentTarget.value)}
               />
             </div>
           </div>
           <div className="wide2 sign-row">
             <button type="submit" className="btn" aria-disabled={missing.length > 0} aria-describedby={`${id}-waits`}>
-              {missing.length > 0 ? `Waits: ${missing.length} ${missing.length === 1 ? "line" : "lines"}` : "Sign it"}
+              {missing.length > 0
+                ? sayText("web.gate-form.waits", {
+                    missingCount: missing.length,
+                    missingCount2: missing.length === 1 ? "line" : "lines",
+                  })
+                : sayText("web.gate-form.sign-it")}
             </button>
             <p className={told && missing.length > 0 ? "bad" : "soft"} id={`${id}-waits`}>
-              {missing.length > 0 ? `It waits for ${listed(missing)}.` : "Your name stands on every print."}
+              {missing.length > 0
+                ? sayText("web.gate-form.it-waits-for", { missing: listed(missing) })
+                : sayText("web.gate-form.your-name-stands-on-every-print")}
             </p>
           </div>
         </form>

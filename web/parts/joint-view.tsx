@@ -1,9 +1,12 @@
 /** What does one joint say? Verdict, the numbers that decided it with their limits, remedies, and what to measure next. */
+
 import type { DecidingNumber, JointAnswer, RemedyOffer } from "@coldset/core/fit";
-import { showNumber } from "@coldset/core/questions";
+import { say } from "@coldset/core/texts";
+import { useNumbers } from "../state/numbers.js";
 import { linkTo } from "../state/route.js";
 import { capital, capitalWord } from "../state/words.js";
 import { useWorkshop } from "../state/workshop.js";
+import { valueText } from "./figure.js";
 import { NextLink } from "./next-link.js";
 import { Verdicts } from "./verdict.js";
 
@@ -64,7 +67,8 @@ function Behind({ joint, build }: { readonly joint: JointAnswer; readonly build:
     <>
       {joint.rules.map((x) => (
         <p className="soft" key={`${x.rule} ${x.why}`}>
-          Rule {x.rule}: {x.why}
+          {say("web.cautions.rule")}
+          {x.rule}: {x.why}
         </p>
       ))}
       {joint.numbers.length === 0 ? null : (
@@ -81,33 +85,38 @@ function Behind({ joint, build }: { readonly joint: JointAnswer; readonly build:
 }
 
 const UNITS: Readonly<Record<DecidingNumber["unit"], string>> = {
-  mm: " mm",
+  mm: "mm",
   deg: "°",
-  N: " N",
+  N: "N",
   count: "",
   ratio: "",
-  kg: " kg",
-  bar: " bar",
+  kg: "kg",
+  bar: "bar",
 };
 
 function NumberLine({ n }: { readonly n: DecidingNumber }) {
+  const numbers = useNumbers();
   const half = n.band === undefined ? undefined : (n.band.high - n.band.low) / 2;
   const usual = n.unit === "N" || n.unit === "count" ? 0 : Math.abs(n.value) < 2 ? 2 : 1;
   // An exact whole number keeps no zeros behind its point; a narrow band is not rounded away.
   const exact = half === undefined && (Number.isInteger(n.value) || Math.abs(n.value) < 1e-9);
   const decimals = exact ? 0 : half !== undefined && half > 0 && half < 0.05 ? 2 : usual;
+  const v = { value: n.value, half, unit: UNITS[n.unit], decimals };
   const entered = half === undefined && n.unit !== "count" && n.unit !== "ratio";
   const notes = [
-    n.limit === undefined ? "" : `${n.limit.kind === "hard" ? "Limit" : "Wanted"}: ${n.limit.words}`,
-    entered ? (n.limit === undefined ? "As entered" : "as entered") : "",
+    n.limit === undefined
+      ? ""
+      : `${n.limit.kind === "hard" ? "Limit" : "Wanted"}: ${numbers.say(n.limit.words, { bareUnit: v.unit })}`,
+    entered ? (n.limit === undefined ? say("web.joint-view.as-entered") : say("web.joint-view.as-entered-2")) : "",
   ].filter((w) => w !== "");
   return (
     <li>
       <span>{capitalWord(n.name)}</span>
       <b className="num">
-        {showNumber(n.value, decimals)}
-        {half === undefined ? "" : ` ± ${showNumber(half, Math.max(decimals, 1))}`}
-        {UNITS[n.unit]}
+        {valueText(v, numbers)}
+        {numbers.unit(v.unit, 0).unit === v.unit ? null : (
+          <small className="soft metric"> ({valueText(v, numbers.metric)})</small>
+        )}
       </b>
       <span>{notes.join("; ")}</span>
     </li>
@@ -119,7 +128,7 @@ function Remedies({ joint, build }: { readonly joint: JointAnswer; readonly buil
   const firstOffered = joint.remedies.find((o) => o.refused === undefined && o.replacesPart !== true);
   return (
     <>
-      <h4 className="hide">What would close it</h4>
+      <h4 className="hide">{say("web.joint-view.what-would-close-it")}</h4>
       <ul className="rem">
         {joint.remedies.map((offer) => (
           <Remedy
@@ -146,6 +155,7 @@ function Remedy(props: {
   readonly first: boolean;
 }) {
   const { offer } = props;
+  const numbers = useNumbers();
   const edit = useWorkshop((w) => w.edit);
   const doc = useWorkshop((w) => w.reckoning?.resolved.build);
   const take = () => {
@@ -156,12 +166,19 @@ function Remedy(props: {
       id: doc.id,
       path: ["remedies"],
       value: props.taken ? rest : [...rest, { joint: props.joint, remedy: offer.id }],
-      words: `remedy at ${props.joint}`,
+      words: say("web.joint-view.remedy-at", { joint: props.joint }),
     });
   };
   const where = offer.here
-    ? `in this shop${offer.conditions.length > 0 ? `: ${offer.conditions.join("; ")}` : ""}`
-    : `ask a builder${offer.missing.length > 0 ? `: no ${offer.missing.join(", ").replaceAll("_", " ")} here` : ""}`;
+    ? say("web.joint-view.in-this-shop", {
+        conditionsCount: offer.conditions.length > 0 ? `: ${offer.conditions.join("; ")}` : "",
+      })
+    : say("web.joint-view.ask-a-builder", {
+        missingCount:
+          offer.missing.length > 0
+            ? say("web.joint-view.no-here", { missing: offer.missing.join(", ").replaceAll("_", " ") })
+            : "",
+      });
   return (
     <li className={props.first ? "best" : undefined}>
       <p className="nm">
@@ -169,33 +186,37 @@ function Remedy(props: {
         <small>{where}</small>
       </p>
       <p className="k">
-        {showNumber(offer.hours, offer.hours % 1 === 0 ? 0 : 1)} h<small>hands</small>
+        {numbers.number(offer.hours, offer.hours % 1 === 0 ? 0 : 1)} h<small>{say("web.joint-view.hands")}</small>
       </p>
       <p className="k">
-        {showNumber(offer.cost, offer.cost % 1 === 0 ? 0 : 2)}
-        <small>money</small>
+        {numbers.number(offer.cost, offer.cost % 1 === 0 ? 0 : 2)}
+        <small>{say("web.joint-view.money")}</small>
       </p>
       <p className="k">
-        {offer.reversible ? "can be undone" : "cannot be undone"}
-        <small>risk {RISKS[offer.risk]}</small>
+        {offer.reversible ? say("web.joint-view.can-be-undone") : say("web.joint-view.cannot-be-undone")}
+        <small>
+          {say("web.joint-view.risk")}
+          {RISKS[offer.risk]}
+        </small>
       </p>
       <p className="side">
         {offer.sideEffects
           .map(
             (s) =>
-              `${s.words.replace(/\.$/, "")}${s.joints.length > 0 ? ` (look again at ${s.joints.join(", ")})` : ""}.`,
+              `${s.words.replace(/\.$/, "")}${s.joints.length > 0 ? say("web.joint-view.look-again-at", { joints: s.joints.join(", ") }) : ""}.`,
           )
           .join(" ")}
-        {offer.rules.length > 0 ? ` Brings rule ${offer.rules.join(", ")}.` : ""}
+        {offer.rules.length > 0 ? say("web.joint-view.brings-rule", { rules: offer.rules.join(", ") }) : ""}
         {offer.massG === 0 ? "" : ` ${offer.massG > 0 ? "+" : "−"}${Math.abs(offer.massG)} g.`}
       </p>
       {offer.refused !== undefined ? (
         <p className="side">
-          <b>Refused:</b> {offer.refused}
+          <b>{say("web.joint-view.refused")}</b> {offer.refused}
         </p>
       ) : offer.replacesPart === true ? (
         <p className="side">
-          Another part: <a href={`${linkTo.fit(props.build)}#choose`}>choose it on the Fit sheet</a>.
+          {say("web.joint-view.another-part")}
+          <a href={`${linkTo.fit(props.build)}#choose`}>{say("web.joint-view.choose-it-on-the-fit-sheet")}</a>.
         </p>
       ) : (
         <button
@@ -204,7 +225,7 @@ function Remedy(props: {
           aria-pressed={props.taken}
           onClick={take}
         >
-          {props.taken ? "Taken" : "Take it"}
+          {props.taken ? "Taken" : say("web.joint-view.take-it")}
         </button>
       )}
     </li>

@@ -1,5 +1,7 @@
 /** Where does the hand go next? One step, with a link to the place where it is entered. */
+
 import type { NextStep } from "@coldset/core/quantity";
+import { say } from "@coldset/core/texts";
 import { linkTo } from "../state/route.js";
 import { capital, lower } from "../state/words.js";
 
@@ -19,9 +21,11 @@ export function stepHref(build: string, step: NextStep, n?: number): string | un
 /** "Measure the chainstay, with trammel, to ± 0.3 mm". */
 export function stepWords(step: NextStep): string {
   return [
-    step.kind === "decide" ? `Decide: ${lower(step.what)}` : capital(step.what),
-    ...(step.tool === undefined ? [] : [`with ${step.tool}`]),
-    ...(step.accuracy === undefined ? [] : [`to\u00a0${step.accuracy.replaceAll(" ", "\u00a0")}`]),
+    step.kind === "decide" ? say("web.next-link.decide", { what: lower(step.what) }) : capital(step.what),
+    ...(step.tool === undefined ? [] : [say("web.next-link.with", { tool: step.tool })]),
+    ...(step.accuracy === undefined
+      ? []
+      : [say("web.next-link.to", { accuracy: step.accuracy.replaceAll(" ", "\u00a0") })]),
   ].join(", ");
 }
 

@@ -2,6 +2,8 @@
 import type { Drawing } from "@coldset/drawing";
 import { toSvg } from "@coldset/drawing/svg";
 import { memo, useSyncExternalStore } from "react";
+import { useNumbers } from "../state/numbers.js";
+import { trustedDrawing } from "./trusted.js";
 
 const known = new Map<string, string>();
 
@@ -15,8 +17,9 @@ function svgOf(key: string, make: () => Drawing, width: number | undefined): str
     ...(width === undefined ? {} : { displayWidthPx: width }),
   });
   if (known.size > 400) known.clear();
-  known.set(key, svg);
-  return svg;
+  const drawing = trustedDrawing(svg);
+  known.set(key, drawing);
+  return drawing;
 }
 
 interface PictureProps {
@@ -25,25 +28,35 @@ interface PictureProps {
   readonly make: () => Drawing;
   readonly widthPx?: number;
   readonly className?: string;
+  /** A text that is nothing but a number is a length in mm here: dimensions, gaps. */
+  readonly lengths?: boolean;
 }
 
 export const Picture = memo(
-  function Picture({ of, make, widthPx, className = "pic" }: PictureProps) {
+  function Picture({ of, make, widthPx, className = "pic", lengths = false }: PictureProps) {
+    const numbers = useNumbers();
+    const svg = svgOf(
+      `${numbers.key} ${of} ${widthPx}`,
+      () => numbers.drawn(make(), lengths ? "mm" : undefined),
+      widthPx,
+    );
     // biome-ignore lint/security/noDangerouslySetInnerHtml: only what toSvg wrote, and toSvg escapes every text.
-    return <div className={className} dangerouslySetInnerHTML={{ __html: svgOf(`${of} ${widthPx}`, make, widthPx) }} />;
+    return <div className={className} dangerouslySetInnerHTML={{ __html: svg }} />;
   },
   (a, b) => a.of === b.of && a.widthPx === b.widthPx && a.className === b.className,
 );
 
 /** Is the page wide enough for the wide version of a drawing? Both are never made at once. */
 export function useWide(fromPx = 901): boolean {
+  // In em, as in the style sheets: where letters are set twice as large, the narrow version comes sooner.
+  const wide = `(min-width: ${fromPx / 16}em)`;
   return useSyncExternalStore(
     (listen) => {
-      const query = matchMedia(`(min-width: ${fromPx}px)`);
+      const query = matchMedia(wide);
       query.addEventListener("change", listen);
       return () => query.removeEventListener("change", listen);
     },
-    () => matchMedia(`(min-width: ${fromPx}px)`).matches,
+    () => matchMedia(wide).matches,
   );
 }
 

@@ -1,5 +1,7 @@
 /** How far is one reading off from what all say together, in its own spreads? Beyond the limit the ground is hatched. */
+import { say as sayText } from "@coldset/core/texts";
 import { dustDots } from "@coldset/drawing";
+import { useNumbers } from "../state/numbers.js";
 
 const WIDE = 320;
 const HIGH = 40;
@@ -17,6 +19,24 @@ const BOX_DUST = dustDots({
   .map((p) => `M${p.x.toFixed(1)} ${p.y.toFixed(1)}h.01`)
   .join("");
 
+/** So many spreads beyond its bar's end a dust may lie: of 36 dots none is further out. */
+export const DUST_REACH = 2.3;
+
+/** A residual in its own spreads has by its making one spread for its standard deviation: the bar ends in that dust. */
+function endDust(atX: number, spreadPx: number, y: number, high: number, dots: number): string {
+  return dustDots({
+    kind: "dust",
+    shape: "strip",
+    at: { x: atX, y },
+    sdXMm: spreadPx,
+    sdYMm: high,
+    seed: Math.round(y) + 1,
+    dots,
+  })
+    .map((p) => `M${p.x.toFixed(1)} ${p.y.toFixed(1)}h.01`)
+    .join("");
+}
+
 export function ResidualBar(props: {
   /** In spreads; null where nothing checks the reading. */
   readonly w: number | null;
@@ -25,13 +45,17 @@ export function ResidualBar(props: {
   readonly hot: boolean;
 }) {
   const { w, limit, span, hot } = props;
+  const numbers = useNumbers();
   const x = (v: number) => MID + (v / span) * (MID - 6);
   const label =
     w === null
-      ? "Nothing else checks this reading."
-      : `${w.toFixed(1)} of its spread; the limit is ${limit.toFixed(2)}.`;
+      ? sayText("web.residual-bar.nothing-else-checks-this-reading")
+      : sayText("web.residual-bar.of-its-spread-1-96-95", {
+          w: w.toFixed(1).replace("-", "−"),
+          limit: limit.toFixed(2),
+        });
   return (
-    <svg className="d" viewBox={`0 0 ${WIDE} ${HIGH}`} width={WIDE} role="img" aria-label={label}>
+    <svg className="d" viewBox={`0 0 ${WIDE} ${HIGH}`} width={WIDE} role="img" aria-label={numbers.say(label)}>
       <rect x="4" y="2" width={x(-limit) - 4} height="36" fill="url(#h-short)" />
       <rect x={x(limit)} y="2" width={WIDE - 4 - x(limit)} height="36" fill="url(#h-short)" />
       <path className="l2" d={`M${MID} 0V${HIGH}`} />
@@ -45,6 +69,7 @@ export function ResidualBar(props: {
         <>
           <path className="halo-bar" d={`M${MID} 20H${x(w) + Math.sign(w) * 5}`} />
           <path className={hot ? "bar-m" : "bar-i"} d={`M${MID} 20H${Math.abs(x(w) - MID) < 2 ? MID + 2 : x(w)}`} />
+          <path className="dust" strokeWidth="2.1" d={endDust(x(w), x(1) - x(0), 20, 22, 36)} />
         </>
       )}
     </svg>
@@ -57,9 +82,11 @@ export function ResidualStack(props: {
   readonly limit: number;
 }) {
   const rows = props.rows.slice(0, 8);
+  const numbers = useNumbers();
+  const edge = numbers.number(props.limit, 2);
   const step = 16;
   const high = rows.length * step + 28;
-  const span = Math.max(props.limit * 1.5, ...rows.map((r) => Math.abs(r.w) * 1.08));
+  const span = Math.max(props.limit * 1.5, ...rows.map((r) => Math.abs(r.w) + DUST_REACH));
   const x = (v: number) => 140 + (v / span) * 132;
   const bottom = rows.length * step + 4;
   return (
@@ -68,20 +95,29 @@ export function ResidualStack(props: {
       viewBox={`0 0 280 ${high}`}
       width="280"
       role="img"
-      aria-label={`The worst ${rows.length} readings in spreads; the limit is ${props.limit} on both sides.`}
+      aria-label={numbers.say(
+        sayText("web.residual-bar.the-worst-readings-in-spreads-each", {
+          rowsCount: rows.length,
+          rows: rows.map((r) => r.w.toFixed(1).replace("-", "−")).join(", "),
+          limit: props.limit,
+        }),
+      )}
     >
       <rect x="8" y="0" width={x(-props.limit) - 8} height={bottom} fill="url(#h-short)" />
       <rect x={x(props.limit)} y="0" width={272 - x(props.limit)} height={bottom} fill="url(#h-short)" />
       <path className="l2" d={`M140 0V${bottom}`} />
       <path className="l3" d={`M${x(-props.limit)} 0V${bottom}M${x(props.limit)} 0V${bottom}`} />
       {rows.map((r, i) => (
-        <path key={`${r.w}`} className={r.hot ? "bar-m thin" : "bar-i thin"} d={`M140 ${i * step + 10}H${x(r.w)}`} />
+        <g key={`${r.w}`}>
+          <path className={r.hot ? "bar-m thin" : "bar-i thin"} d={`M140 ${i * step + 10}H${x(r.w)}`} />
+          <path className="dust" strokeWidth="2.1" d={endDust(x(r.w), x(1) - x(0), i * step + 10, 12, 24)} />
+        </g>
       ))}
       <text x={x(-props.limit)} y={bottom + 20} textAnchor="middle" className="t2 small">
-        −{props.limit}
+        −{edge}
       </text>
       <text x={x(props.limit)} y={bottom + 20} textAnchor="middle" className="t2 small">
-        +{props.limit}
+        +{edge}
       </text>
     </svg>
   );

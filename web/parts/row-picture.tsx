@@ -1,10 +1,13 @@
 /** Which drawing goes with this question? Dust and wall where there is a limit; some questions have one of their own. */
+
 import { type BoardRow, type Reckoning, showNumber } from "@coldset/core/questions";
+import { say } from "@coldset/core/texts";
 import { frontRetentionArrows, rearSpread, tabPlace } from "@coldset/drawing/bicycle";
 import { sketchAfter, sketchBefore } from "@coldset/drawing/sketch";
 import { Picture } from "./picture.js";
 import { PlanPicture } from "./plan-picture.js";
 import { ResidualStack } from "./residual-bar.js";
+import { Said } from "./said.js";
 import { Wall } from "./wall.js";
 
 export const FLAG_LIMIT = 3.29;
@@ -47,24 +50,41 @@ function spread(r: Reckoning): React.ReactElement | null {
   const wheel = r.resolved.at.wheel_rear;
   const hubMm = wheel?.kind === "wheel_rear" ? wheel.ports.width : undefined;
   if (gapMm === undefined || hubMm === undefined || hubMm <= gapMm) return null;
-  const input = { gapMm, hubMm };
-  return <Picture of={`spread ${JSON.stringify(input)}`} make={() => rearSpread(input)} className="pic keep" />;
+  const over = r.joints.joints.find((j) => j.id === "J9")?.numbers.find((n) => n.name === "hub wider than the gap");
+  const input = { gapMm, hubMm, ...(over?.band === undefined ? {} : { overBand: over.band }) };
+  return <Picture of={`spread ${JSON.stringify(input)}`} make={() => rearSpread(input)} className="pic keep" lengths />;
 }
 
 /** The two holes of a tab that is to be made, between the stays as the bicycle will stand. */
 function tab(row: BoardRow, r: Reckoning): React.ReactElement | null {
   const numbers = r.joints.joints.find((j) => j.id === "J23")?.numbers ?? [];
   const mm = (start: string) => numbers.find((n) => n.unit === "mm" && n.name.startsWith(start))?.value;
-  const [nearMm, farMm, apartMm] = [mm("near hole"), mm("far hole"), mm("holes apart")];
+  const [nearMm, farMm, apartMm] = [
+    mm(say("web.row-picture.near-hole")),
+    mm(say("web.row-picture.far-hole")),
+    mm(say("web.row-picture.holes-apart")),
+  ];
   const sketch = sketchAfter(r) ?? sketchBefore(r);
   if (row.verdict === "refuse" || sketch === undefined) return null;
   if (nearMm === undefined || farMm === undefined || apartMm === undefined) return null;
   const towards = (p: { readonly x: number; readonly y: number }) =>
     (Math.atan2(p.y - sketch.rearAxle.y, p.x - sketch.rearAxle.x) * 180) / Math.PI;
+  // The angle itself has the tool's spread; the joint gives it with what lies over the tab's own angle, which is exact.
+  const between = numbers.find((n) => n.name === "angle between the stays");
+  const band = numbers.find((n) => n.name === "angle between the stays over the tab's")?.band;
+  const half = band === undefined ? undefined : (band.high - band.low) / 2;
   const input = {
     nearMm,
     farMm,
     apartMm,
+    ...(between === undefined || band === undefined || half === undefined
+      ? {}
+      : {
+          between: {
+            deg: between.value,
+            band: { low: between.value - half, high: between.value + half, means: band.means },
+          },
+        }),
     chainstayDeg: towards(sketch.bb),
     seatstayDeg: towards(sketch.seatCluster),
     ...(sketch.tubesMm?.chainstay === undefined ? {} : { chainstayMm: sketch.tubesMm.chainstay }),
@@ -72,9 +92,11 @@ function tab(row: BoardRow, r: Reckoning): React.ReactElement | null {
   };
   return (
     <>
-      <Picture of={`tab ${JSON.stringify(input)}`} make={() => tabPlace(input)} className="pic keep" />
+      <Picture of={`tab ${JSON.stringify(input)}`} make={() => tabPlace(input)} className="pic keep" lengths />
       <p className="cap">
-        To scale, the holes {showNumber(apartMm, 0)} apart. The turn about the axle is not decided: one way is drawn.
+        <Said text={say("web.row-picture.to-scale-the-holes-apart", { apartMm: showNumber(apartMm, 0) })} />
+        {say("web.row-picture.the-turn-about-the-axle-is")}
+        {half === undefined ? "" : say("web.row-picture.dust-at-the-stays-their-angle")}
       </p>
     </>
   );
@@ -115,7 +137,11 @@ function gates(row: BoardRow): React.ReactElement | null {
       viewBox="0 0 280 62"
       width="280"
       role="img"
-      aria-label={`${shut} of ${rows.length} gates are shut: ${rows.map((c) => c[0]).join(", ")}.`}
+      aria-label={say("web.row-picture.of-gates-are-shut", {
+        shut,
+        rowsCount: rows.length,
+        rows: rows.map((c) => c[0]).join(", "),
+      })}
     >
       {rows.map((cells, i) => {
         const x = i * step + 6;
@@ -161,17 +187,24 @@ function retention(r: Reckoning): React.ReactElement | null {
   });
   const worst = pushed.sort((a, b) => b.push.value - a.push.value)[0];
   if (worst === undefined) return null;
-  const grip = worst.held?.numbers.find((n) => n.unit === "N" && /hold|grip|clamp/i.test(n.name));
+  // What it is held against is the grip of the clamp, taken and not measured.
+  const grip = worst.push.limit?.high;
   const input = {
     end: worst.fork.part.ports.end === "closed" ? "closed" : "open-down",
     pushOutN: worst.push.value,
-    ...(worst.push.band === undefined ? {} : { pushOutBand: worst.push.band }),
-    ...(grip === undefined ? {} : { gripN: grip.value }),
+    ...(worst.push.band === undefined ? { pushOutNote: "(no band)" } : { pushOutBand: worst.push.band }),
+    ...(grip === undefined ? {} : { gripN: grip, gripNote: say("web.row-picture.taken-no-band") }),
   } as const;
   return (
     <>
       <Picture of={`retention ${JSON.stringify(input)}`} make={() => frontRetentionArrows(input)} className="pic" />
-      <p className="cap">Fork {worst.fork.part.id}, of those weighed the one that is pushed the most.</p>
+      <p className="cap">
+        {say("web.row-picture.fork")}
+        {worst.fork.part.id}
+        {say("web.row-picture.of-those-weighed-the-one-that")}
+        {worst.push.limit === undefined ? "" : say("web.row-picture.held-against", { limit: worst.push.limit.words })}
+        {say("web.row-picture.the-pull-is-reckoned-for-a")}
+      </p>
     </>
   );
 }

@@ -1,9 +1,13 @@
 /** What stands round every page? The sheet's border with the stations of the job, the light, and the title block. */
+
 import { STANDING_TEXT } from "@coldset/core/safety";
+import { say } from "@coldset/core/texts";
 import { type ReactNode, useEffect, useRef } from "react";
 import { linkTo } from "../state/route.js";
-import { type Light, setKeys, setLight, useSettings } from "../state/settings.js";
+import { type Light, setLight, useSettings } from "../state/settings.js";
+import { HealthLine } from "./health-line.js";
 import { HatchDefs } from "./residual-bar.js";
+import { SettingsLine } from "./settings-line.js";
 
 export type Station = "Ask" | "Measure" | "Fit" | "Do";
 const STATIONS: readonly { readonly name: Station; readonly href: (build: string) => string }[] = [
@@ -13,6 +17,11 @@ const STATIONS: readonly { readonly name: Station; readonly href: (build: string
   { name: "Do", href: linkTo.do },
 ];
 
+const WORKSHOP = [
+  { name: "Builds", href: "/" },
+  { name: "A new build", href: "/new" },
+] as const;
+
 export interface FrameProps {
   readonly title: string;
   readonly sheet: string;
@@ -20,32 +29,44 @@ export interface FrameProps {
   readonly job?: string;
   readonly revision?: string;
   readonly station?: Station;
+  /** Which page of the workshop this is, where it is none of a build. */
+  readonly here?: "/" | "/new";
   readonly said?: string;
   readonly children: ReactNode;
 }
 
 export function SheetFrame(props: FrameProps) {
-  const { light, keys } = useSettings();
+  const light = useSettings((s) => s.light);
   const { build } = props;
   useEffect(() => {
-    document.title = `${props.title} · Coldset`;
+    document.title = say("web.sheet-frame.coldset", { props: props.title });
   }, [props.title]);
   return (
     <>
       <HatchDefs />
       <a className="skip" href="#main">
-        Skip to the sheet
+        {say("web.sheet-frame.skip-to-the-sheet")}
       </a>
       <div className="sheet">
         <div className="frame">
           <header className="zones">
             <a className="name" href="/">
-              Coldset
+              {say("web.sheet-frame.coldset-2")}
             </a>
             {build === undefined ? (
-              <span className="fill" />
+              <nav aria-label={say("web.sheet-frame.workshop")}>
+                <ul>
+                  {WORKSHOP.map((s) => (
+                    <li key={s.name}>
+                      <a href={s.href} aria-current={props.here === s.href ? "page" : undefined}>
+                        {s.name}
+                      </a>
+                    </li>
+                  ))}
+                </ul>
+              </nav>
             ) : (
-              <nav aria-label="Stations">
+              <nav aria-label={say("web.sheet-frame.stations")}>
                 <ul>
                   {STATIONS.map((s) => (
                     <li key={s.name}>
@@ -58,30 +79,29 @@ export function SheetFrame(props: FrameProps) {
               </nav>
             )}
             <label className="lamp">
-              <span className="word">Light</span>
+              <span className="word">{say("web.sheet-frame.light")}</span>
               <select
-                aria-label="Light"
+                aria-label={say("web.sheet-frame.light")}
                 value={light}
                 onChange={(event) => setLight(event.currentTarget.value as Light)}
               >
-                <option value="device">as the device</option>
-                <option value="day">day</option>
-                <option value="dim">dim shop</option>
+                <option value="device">{say("web.sheet-frame.as-the-device")}</option>
+                <option value="day">{say("web.sheet-frame.day")}</option>
+                <option value="dim">{say("web.sheet-frame.dim-shop")}</option>
               </select>
             </label>
           </header>
           <main id="main" tabIndex={-1}>
+            <HealthLine />
             {props.children}
             {build === undefined ? null : (
-              <p className="foot-keys">
-                <span>
-                  Single keys: 1 to 20 open a question, n the next step, u takes back. They are off inside fields.
-                </span>
-                <button type="button" className="btn" aria-pressed={keys} onClick={() => setKeys(!keys)}>
-                  {keys ? "Keys are on" : "Keys are off"}
-                </button>
+              <p className="links">
+                <a className="btn" href={linkTo.history(build)}>
+                  {say("web.sheet-frame.history")}
+                </a>
               </p>
             )}
+            <SettingsLine single={build !== undefined} />
           </main>
           <p className="hide" role="status" aria-live="polite">
             {props.said ?? ""}
@@ -89,14 +109,16 @@ export function SheetFrame(props: FrameProps) {
           <footer className="block">
             <p className="law">{STANDING_TEXT}</p>
             <p>
-              job<b>{props.job ?? "all"}</b>
+              {say("web.sheet-frame.job")}
+              <b>{props.job ?? "all"}</b>
             </p>
             <p>
-              sheet<b>{props.sheet}</b>
+              {say("web.sheet-frame.sheet")}
+              <b>{props.sheet}</b>
             </p>
             <p>
               {props.revision === undefined ? "kept" : "revision"}
-              <b>{props.revision ?? "on this machine"}</b>
+              <b>{props.revision ?? say("web.sheet-frame.on-this-machine")}</b>
             </p>
           </footer>
         </div>

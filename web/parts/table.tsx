@@ -1,14 +1,20 @@
 /** How is a table shown? As a table; on a phone each row stands by itself, with the column's name before each value. */
+
 import type { WorkingTable } from "@coldset/core/questions";
+import { say } from "@coldset/core/texts";
+import { useId } from "react";
 import { capitalWord } from "../state/words.js";
 
 export function TableView({ table, level = 3 }: { readonly table: WorkingTable; readonly level?: 2 | 3 }) {
+  const title = useId();
   if (table.rows.length === 0) return null;
   const Title = level === 2 ? "h2" : "h3";
   // A column in which nothing stands says nothing; who signed is said even where nobody has.
   const kept = table.columns.flatMap((column, i) => {
     const signed = /^signed by$/i.test(column);
-    return signed || table.rows.some((cells) => cells[i]) ? [{ column, i, empty: signed ? "nobody yet" : "" }] : [];
+    return signed || table.rows.some((cells) => cells[i])
+      ? [{ column, i, empty: signed ? say("web.table.nobody-yet") : "" }]
+      : [];
   });
   // Nothing but short figures behind the name: on a phone they stand beside each other.
   const short =
@@ -22,9 +28,11 @@ export function TableView({ table, level = 3 }: { readonly table: WorkingTable; 
   });
   return (
     <section>
-      <Title className={level === 2 ? "sec" : "sub"}>{table.title}</Title>
+      <Title className={level === 2 ? "sec" : "sub"} id={title}>
+        {table.title}
+      </Title>
       {/* biome-ignore-start lint/a11y/noRedundantRoles: laid out as blocks on a phone, a table would lose its roles there. */}
-      <table className={short ? "tbl short" : "tbl"} role="table">
+      <table className={short ? "tbl short" : "tbl"} role="table" aria-labelledby={title}>
         <thead role="rowgroup">
           <tr role="row">
             {kept.map(({ column }) => (

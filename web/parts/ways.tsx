@@ -1,15 +1,19 @@
 /** Which other set of parts was weighed for the money, and how is it taken? */
-import { type Reckoning, showNumber } from "@coldset/core/questions";
+
+import type { Reckoning } from "@coldset/core/questions";
+import { say } from "@coldset/core/texts";
+import { useNumbers } from "../state/numbers.js";
 import { useWorkshop } from "../state/workshop.js";
 
 export function Ways({ r }: { readonly r: Reckoning }) {
   const edit = useWorkshop((w) => w.edit);
   const { build } = r.resolved;
+  const numbers = useNumbers();
   const ways = build.alternatives ?? [];
   if (ways.length === 0) return null;
   return (
     <fieldset className="choice">
-      <legend>Take another way</legend>
+      <legend>{say("web.ways.take-another-way")}</legend>
       <div className="acts">
         {ways.map((way) => {
           const cost = r.ledger.alternatives.find((a) => a.name === way.name);
@@ -25,7 +29,11 @@ export function Ways({ r }: { readonly r: Reckoning }) {
             <button key={way.name} type="button" className="btn" onClick={take}>
               <span>
                 {way.name}{" "}
-                <small>{cost?.total === undefined ? "price not known" : `${showNumber(cost.total, 0)} in all`}</small>
+                <small>
+                  {cost?.total === undefined
+                    ? say("web.ways.price-not-known")
+                    : say("web.ways.in-all", { total: numbers.number(cost.total, 0) })}
+                </small>
               </span>
             </button>
           );

@@ -1,5 +1,7 @@
 /** What moved on the board since the last edit? Row by row: another answer, another verdict, another number. */
+
 import { type BoardRow, type Figure, showFigure } from "@coldset/core/questions";
+import { say } from "@coldset/core/texts";
 
 export interface Moved {
   readonly n: number;
@@ -47,11 +49,13 @@ export function movedWords(
     if (!moved.has(row.n)) continue;
     const was = before.find((b) => b.n === row.n)?.verdict;
     if (was === undefined || was === row.verdict) parts.push(row.n);
-    else turned.push(`${row.n} ${was}, now ${row.verdict}`);
+    else turned.push(say("web.moved-rows.now", { n: row.n, was, verdict: row.verdict }));
   }
   return { turned, parts: listed(parts.sort((a, b) => a - b).map(String)) };
 }
 
 export function listed(words: readonly string[]): string {
-  return words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`;
+  return words.length < 2
+    ? words.join("")
+    : say("web.moved-rows.and", { words: words.slice(0, -1).join(", "), words2: words.at(-1) });
 }

@@ -7,7 +7,8 @@ it("reads the addresses that it makes", () => {
   expect(readRoute("/")).toEqual({ page: "builds" });
   expect(readRoute(linkTo.ask(build))).toEqual({ page: "ask", build });
   expect(readRoute(linkTo.question(build, 20))).toEqual({ page: "question", build, n: 20 });
-  for (const page of ["measure", "fit", "do"] as const) expect(readRoute(linkTo[page](build))).toEqual({ page, build });
+  for (const page of ["measure", "fit", "do", "history"] as const)
+    expect(readRoute(linkTo[page](build))).toEqual({ page, build });
 });
 
 it.each(["/x", "/b", "/b/q/q/0", "/b/q/q/21", "/b/q/q/1.5", "/b/q/q/x", "/b/q/look", "/b/q/q/1/2"])(

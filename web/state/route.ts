@@ -3,6 +3,8 @@ import { useSyncExternalStore } from "react";
 
 export type Route =
   | { readonly page: "builds" }
+  | { readonly page: "new" }
+  | { readonly page: "history"; readonly build: string }
   | { readonly page: "ask" | "measure" | "fit" | "do"; readonly build: string }
   | { readonly page: "question"; readonly build: string; readonly n: number }
   | { readonly page: "nowhere" };
@@ -13,10 +15,12 @@ export function readRoute(path: string): Route {
     .filter((p) => p !== "")
     .map(decoded);
   if (first === undefined) return { page: "builds" };
+  if (first === "new" && build === undefined) return { page: "new" };
   if (first !== "b" || build === undefined || more !== undefined) return { page: "nowhere" };
   if (station === undefined) return { page: "ask", build };
   if ((station === "measure" || station === "fit" || station === "do") && n === undefined)
     return { page: station, build };
+  if (station === "history" && n === undefined) return { page: "history", build };
   const number = Number(n);
   if (station === "q" && Number.isInteger(number) && number >= 1 && number <= 20)
     return { page: "question", build, n: number };
@@ -38,6 +42,7 @@ export const linkTo = {
   measure: (build: string) => `/b/${encodeURIComponent(build)}/measure`,
   fit: (build: string) => `/b/${encodeURIComponent(build)}/fit`,
   do: (build: string) => `/b/${encodeURIComponent(build)}/do`,
+  history: (build: string) => `/b/${encodeURIComponent(build)}/history`,
 };
 
 const listeners = new Set<() => void>();
@@ -81,7 +86,7 @@ export function followInside(event: MouseEvent): void {
   const link = event.target instanceof Element ? event.target.closest("a[href]") : null;
   const href = link?.getAttribute("href");
   if (href === null || href === undefined || link?.hasAttribute("download") || link?.hasAttribute("target")) return;
-  if (href === "/" || href.startsWith("/b/")) {
+  if (href === "/" || href === "/new" || href.startsWith("/b/")) {
     event.preventDefault();
     go(href);
   }

@@ -1,154 +1,130 @@
 import { describe, expect, it } from "vitest";
-import type { EditCall, SaveAnswer, StoredPlain } from "./api.js";
-import type { Keep } from "./kept.js";
-import { type Entry, type QueueState, SaveQueue } from "./save-queue.js";
-
-const entry = (path: string, value: unknown, rest: Partial<Entry> = {}): Entry => ({
-  kind: "donor",
-  id: "q1",
-  path: ["measured", path],
-  value,
-  before: 1,
-  base: 1,
-  words: path,
-  ...rest,
-});
-
-function memory(): Keep & { readonly all: Map<string, string> } {
-  const all = new Map<string, string>();
-  return {
-    all,
-    get: (name) => all.get(name),
-    set: (name, value) => void (value === undefined ? all.delete(name) : all.set(name, value)),
-  };
-}
-
-/** A queue against a pretended server; time passes only when `run` is called. */
-function bench(
-  answers: (edit: EditCall) => SaveAnswer,
-  docs: () => readonly StoredPlain[] = () => [],
-  keep = memory(),
-) {
-  const sent: EditCall[] = [];
-  const due: (() => void)[] = [];
-  const states: QueueState[] = [];
-  const taken: (readonly StoredPlain[])[] = [];
-  const queue = new SaveQueue("waiting", {
-    send: async (edit) => {
-      sent.push(edit);
-      return answers(edit);
-    },
-    reload: async () => docs(),
-    others: (found) => void taken.push(found),
-    changed: (state) => void states.push(state),
-    later: (run) => void due.push(run),
-    keep,
-  });
-  const run = async () => {
-    for (const go of due.splice(0)) go();
-    for (let i = 0; i < 20; i += 1) await Promise.resolve();
-  };
-  return { queue, sent, run, states, taken, keep };
-}
-
-const saved = (edit: EditCall): SaveAnswer => ({ kind: "saved", revision: edit.revision + 1 });
+import { at, BUILD, bench, DONOR, values } from "./test-bench.js";
 
 describe("save queue", () => {
-  it("sends in order, each on the revision that the one before made", async () => {
-    const b = bench(saved);
-    b.queue.add(entry("chainstay", 441));
-    b.queue.add(entry("wheelbase", 1050));
-    await b.run();
-    expect(b.sent.map((s) => [s.path.at(-1), s.value, s.revision])).toEqual([
-      ["chainstay", 441, 1],
-      ["wheelbase", 1050, 2],
+  it("hands over in order, across documents", async () => {
+    const { server, browser, window } = await bench();
+    window.edit(DONOR, at("chainstay"), 441);
+    window.edit(BUILD, ["title"], "x");
+    window.edit(DONOR, at("wheelbase"), 1051);
+    await browser.pass(3000);
+    expect(values(server)).toEqual([
+      ["chainstay", 441],
+      ["title", "x"],
+      ["wheelbase", 1051],
     ]);
-    expect(b.queue.now.waiting).toEqual([]);
-    expect(b.keep.all.size).toBe(0);
+    expect(window.queue.now.waiting).toEqual([]);
+    expect(browser.keep.all.size).toBe(0);
   });
 
-  it("sends one figure once, however many keystrokes it took", async () => {
-    const b = bench(saved);
-    b.queue.add(entry("chainstay", 44, { before: 442 }));
-    b.queue.add(entry("chainstay", 441, { before: 44 }));
-    await b.run();
-    expect(b.sent.map((s) => s.value)).toEqual([441]);
+  it("sends one figure once, however many keystrokes it took, and not before it is written out", async () => {
+    const { server, browser, window } = await bench();
+    for (const value of [4, 44, 441]) {
+      window.edit(DONOR, at("chainstay"), value);
+      await browser.pass(300);
+      expect(server.applied).toEqual([]);
+    }
+    await browser.pass(1000);
+    expect(values(server)).toEqual([["chainstay", 441]]);
   });
 
-  it("keeps what waits in the browser while the server is gone, and sends it later", async () => {
-    let there = false;
-    const b = bench((edit) => (there ? saved(edit) : { kind: "unreachable" }));
-    b.queue.add(entry("chainstay", 441));
-    await b.run();
-    expect(b.queue.now.trouble?.kind).toBe("unreachable");
-    expect(b.keep.get("waiting")).toContain("441");
-    const after = bench(saved, () => [], b.keep);
-    expect(after.queue.now.waiting).toHaveLength(1);
-    there = true;
-    await b.run();
-    expect(b.queue.now.waiting).toEqual([]);
-    expect(b.queue.now.trouble).toBeUndefined();
+  it("keeps what waits while the server is gone, and hands it over by itself, from whichever window is open then", async () => {
+    const { server, browser, window } = await bench();
+    server.line = "gone";
+    window.edit(DONOR, at("chainstay"), 441);
+    await browser.pass(500);
+    window.edit(BUILD, ["title"], "x");
+    await browser.pass(20_000);
+    expect(window.queue.now.trouble?.kind).toBe("unreachable");
+    window.closed = true;
+    const next = browser.window();
+    expect(next.queue.now.waiting.map((e) => e.words)).toEqual(["measured.chainstay", "title"]);
+    server.line = "well";
+    next.queue.start();
+    await browser.pass(10_000);
+    expect(values(server)).toEqual([
+      ["chainstay", 441],
+      ["title", "x"],
+    ]);
+    expect(next.queue.now.trouble).toBeUndefined();
   });
 
-  it("keeps the text of an entry that the records refuse, and goes on with the next", async () => {
-    const b = bench((edit) => (edit.value === 441 ? { kind: "refused", messages: ["no"] } : saved(edit)));
-    b.queue.add(entry("chainstay", 441));
-    b.queue.add(entry("wheelbase", 1050));
-    await b.run();
-    expect(b.queue.now.notSaved.map((n) => n.entry.value)).toEqual([441]);
-    expect(b.queue.now.lastSaved?.value).toBe(1050);
+  it("makes an edit once where its answer was lost, even where somebody has written over it since", async () => {
+    const { server, browser, window } = await bench();
+    server.line = "loses answers";
+    window.edit(DONOR, at("chainstay"), 441);
+    await browser.pass(2000);
+    expect(server.applied).toHaveLength(1);
+    server.write(DONOR, at("chainstay"), 440);
+    window.look();
+    server.line = "well";
+    await browser.pass(10_000);
+    expect(server.applied).toHaveLength(1);
+    expect(server.at(DONOR, at("chainstay"))).toBe(440);
+    expect(window.queue.now).toMatchObject({ waiting: [], conflicts: [] });
   });
 
-  const doc = (chainstay: number, revision: number): StoredPlain => ({
-    kind: "donor",
-    id: "q1",
-    revision,
-    plain: { measured: { chainstay } },
+  it("sends an edit whose answer was lost again under the same id, also from another window", async () => {
+    const { server, browser, window } = await bench();
+    server.line = "loses answers";
+    window.edit(DONOR, at("chainstay"), 441);
+    await browser.pass(9000);
+    window.closed = true;
+    const next = browser.window();
+    next.look();
+    next.queue.start();
+    server.line = "well";
+    await browser.pass(10_000);
+    expect(server.came.length).toBeGreaterThan(2);
+    expect(new Set(server.came).size).toBe(1);
+    expect(server.applied).toHaveLength(1);
+    expect(next.queue.now).toMatchObject({ waiting: [], conflicts: [] });
   });
 
-  it("takes another person's change of another place over, and saves its own on top", async () => {
-    const b = bench(
-      (edit) => (edit.revision < 4 ? { kind: "conflict" } : saved(edit)),
-      () => [doc(442, 4)],
-    );
-    b.queue.add(entry("chainstay", 441, { before: 442 }));
-    await b.run();
-    expect(b.taken).toHaveLength(1);
-    expect(b.queue.now.waiting).toEqual([]);
+  it("sends from two windows without sending twice", async () => {
+    const { server, browser, window } = await bench();
+    const other = browser.window();
+    other.look();
+    window.edit(DONOR, at("chainstay"), 441);
+    await browser.pass(10);
+    other.queue.reread();
+    other.edit(DONOR, at("wheelbase"), 1051);
+    other.queue.start();
+    await browser.pass(10_000);
+    expect(values(server)).toEqual([
+      ["chainstay", 441],
+      ["wheelbase", 1051],
+    ]);
+    expect(server.taken.size).toBe(2);
   });
 
-  it("lets a person choose where two values stand in one place", async () => {
-    const answer = (edit: EditCall): SaveAnswer => (edit.revision < 4 ? { kind: "conflict" } : saved(edit));
-    const b = bench(answer, () => [doc(443, 4)]);
-    b.queue.add(entry("chainstay", 441, { before: 442 }));
-    await b.run();
-    expect(b.queue.now.trouble).toMatchObject({ kind: "conflict", theirs: 443 });
-    const sentSoFar = b.sent.length;
-    b.queue.start();
-    await b.run();
-    expect(b.sent.length).toBe(sentSoFar);
-    b.queue.settle(true);
-    await b.run();
-    expect(b.sent.at(-1)).toMatchObject({ value: 441, revision: 4 });
-    expect(b.queue.now.waiting).toEqual([]);
-
-    const c = bench(answer, () => [doc(443, 4)]);
-    c.queue.add(entry("chainstay", 441, { before: 442 }));
-    await c.run();
-    c.queue.settle(false);
-    await c.run();
-    expect(c.queue.now.waiting).toEqual([]);
-    expect(c.sent).toHaveLength(1);
+  it("keeps the text of an entry that the records refuse, over closing the window, and goes on with the next", async () => {
+    const { server, browser, window } = await bench();
+    server.refuses = (e) => (e.value === 441 ? ["no"] : undefined);
+    window.edit(DONOR, at("chainstay"), 441);
+    window.edit(DONOR, at("wheelbase"), 1051);
+    await browser.pass(3000);
+    expect(values(server)).toEqual([["wheelbase", 1051]]);
+    window.closed = true;
+    const next = browser.window();
+    expect(next.queue.now.notSaved.map((e) => [e.value, e.refused])).toEqual([[441, ["no"]]]);
+    next.queue.forget(next.queue.now.notSaved[0]?.key ?? "");
+    expect(browser.keep.all.size).toBe(0);
   });
 
-  it("asks nobody where the answer to a save was lost on the way", async () => {
-    const b = bench(
-      () => ({ kind: "conflict" }),
-      () => [doc(441, 2)],
-    );
-    b.queue.add(entry("chainstay", 441, { before: 442 }));
-    await b.run();
-    expect(b.queue.now.waiting).toEqual([]);
-    expect(b.queue.now.trouble).toBeUndefined();
+  it("tells where the browser has no room, and hands over all the same", async () => {
+    const { server, browser, window } = await bench();
+    server.line = "gone";
+    browser.keep.room = 1;
+    window.edit(DONOR, at("chainstay"), 441);
+    window.edit(DONOR, at("wheelbase"), 1051);
+    expect(window.queue.now.unkept).toBe(1);
+    server.line = "well";
+    await browser.pass(10_000);
+    expect(values(server)).toEqual([
+      ["chainstay", 441],
+      ["wheelbase", 1051],
+    ]);
+    expect(window.queue.now.unkept).toBe(0);
   });
 });

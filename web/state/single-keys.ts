@@ -1,6 +1,7 @@
-/** Which key does what? Numbers open a question, n goes to the next step, u takes back. Off inside fields. */
+/** Which key does what? Numbers open a question, n goes to the next step, u takes back, r puts back. Off inside fields. */
 import { useEffect } from "react";
 import { stepHref } from "../parts/next-link.js";
+import { putBack, takeBack } from "./history.js";
 import { go, linkTo } from "./route.js";
 import { useSettings } from "./settings.js";
 import { useWorkshop } from "./workshop.js";
@@ -39,7 +40,9 @@ export function useSingleKeys(build: string): void {
         if (next.more) timer = setTimeout(open, SECOND_FIGURE_MS);
         else open();
       } else if (event.key === "u") {
-        useWorkshop.getState().takeBack();
+        void takeBack(build);
+      } else if (event.key === "r") {
+        void putBack(build);
       } else if (event.key === "n") {
         const row = useWorkshop.getState().reckoning?.board.find((b) => b.open && b.next !== undefined);
         const href = row?.next === undefined ? undefined : stepHref(build, row.next, row.n);

@@ -1,4 +1,5 @@
 import { capital } from "@coldset/core/quantity";
+import { say } from "@coldset/core/texts";
 
 export { capital };
 
@@ -14,20 +15,26 @@ export function lower(text: string): string {
 
 /** "question 7, J9" as somebody says it: "question 7 and joint J9". */
 export function settlesWords(settles: readonly string[]): string {
-  const said = settles.map((s) => (/^J\d+$/.test(s) ? `joint ${s}` : s));
-  return said.length < 2 ? said.join("") : `${said.slice(0, -1).join(", ")} and ${said.at(-1)}`;
+  const said = settles.map((s) => (/^J\d+$/.test(s) ? say("web.words.joint", { s }) : s));
+  return said.length < 2
+    ? said.join("")
+    : say("web.words.and", { said: said.slice(0, -1).join(", "), said2: said.at(-1) });
 }
 
 const PLACES: Readonly<Record<string, string>> = {
-  bb: "bottom bracket",
-  wheel_front: "front wheel",
-  wheel_rear: "rear wheel",
-  tyre_front: "front tyre",
-  tyre_rear: "rear tyre",
-  caliper_front: "front caliper",
-  caliper_rear: "rear caliper",
-  rotor_front: "front rotor",
-  rotor_rear: "rear rotor",
+  bb: say("web.words.bottom-bracket"),
+  wheel_front: say("web.words.front-wheel"),
+  wheel_rear: say("web.words.rear-wheel"),
+  tyre_front: say("web.words.front-tyre"),
+  tyre_rear: say("web.words.rear-tyre"),
+  caliper_front: say("web.words.front-caliper"),
+  caliper_rear: say("web.words.rear-caliper"),
+  rotor_front: say("web.words.front-rotor"),
+  rotor_rear: say("web.words.rear-rotor"),
+  hub_front: say("web.words.front-hub"),
+  hub_rear: say("web.words.rear-hub"),
+  ring_inner: say("web.words.small-ring"),
+  cassette_spacer: say("web.words.spacer-behind-the-cassette"),
 };
 
 /** "tyre_rear" as a builder says it. */

@@ -1,5 +1,7 @@
 /** Which figures of a chain on fixed centres are shown: slack with its band, chainstay with its window, chance, other pairs. */
+
 import type { FixedCentresPair } from "../../drive/index.js";
+import { say } from "../../texts/say.js";
 import type { DecidingNumber } from "../joint.js";
 import { plain } from "../settle.js";
 import type { ChainstayLength } from "./chainstay-length.js";
@@ -21,7 +23,12 @@ export function chainNumbers(
   return [
     ...shown,
     {
-      name: `chainstay, ${chainstay.from === "survey" ? "from the survey" : "as measured"}`,
+      name: say("fit-drive.chain-numbers.chainstay", {
+        from:
+          chainstay.from === "survey"
+            ? say("fit-drive.chain-numbers.from-the-survey")
+            : say("fit-drive.chain-numbers.as-measured"),
+      }),
       value: chainstay.mm,
       unit: "mm",
       ...(half === undefined ? {} : { band: { low: chainstay.mm - half, high: chainstay.mm + half, means: "95 %" } }),
@@ -29,14 +36,25 @@ export function chainNumbers(
         low: first.fits_if_chainstay_from_mm,
         high: first.fits_if_chainstay_to_mm,
         kind: "wanted",
-        words: `${plain(first.fits_if_chainstay_from_mm)} to ${plain(first.fits_if_chainstay_to_mm)} for ${first.ring}/${first.cog}`,
+        words: say("fit-drive.chain-numbers.to-for", {
+          fitsIfChainstayFromMm: plain(first.fits_if_chainstay_from_mm),
+          fitsIfChainstayToMm: plain(first.fits_if_chainstay_to_mm),
+          ring: first.ring,
+          cog: first.cog,
+        }),
       },
     },
     ...(first.chance === undefined
       ? []
-      : [{ name: `chance that ${first.ring}/${first.cog} fits`, value: first.chance, unit: "ratio" as const }]),
+      : [
+          {
+            name: say("fit-drive.chain-numbers.chance-that-fits", { ring: first.ring, cog: first.cog }),
+            value: first.chance,
+            unit: "ratio" as const,
+          },
+        ]),
     ...pairs.slice(1).map((pair) => ({
-      name: `slack of ${pair.ring}/${pair.cog} on ${pair.links} links`,
+      name: say("fit-drive.chain-numbers.slack-of-on-links", { ring: pair.ring, cog: pair.cog, links: pair.links }),
       value: pair.slack_mm,
       unit: "mm" as const,
     })),

@@ -1,6 +1,8 @@
 /** What makes a chain run on fixed centres that it does not fit? A tensioner, another pair; never a moved dropout. */
+
 import { CHAIN_REMEDIES } from "../../data/remedies-drive-and-brakes.js";
 import { centreForLinks, type FixedCentresPair } from "../../drive/index.js";
+import { say } from "../../texts/say.js";
 import type { RemedyOffer } from "../joint.js";
 import { offerRemedy } from "../offer-remedy.js";
 import { type FitView, partAt } from "../view.js";
@@ -28,11 +30,11 @@ export function chainRemedies(
       const toHanger = found.ports.to !== "bolt_on";
       const refused =
         found.ports.to === undefined
-          ? "How the tensioner is fixed is not known."
+          ? say("fit-drive.chain-remedies.how-the-tensioner-is-fixed-is")
           : toHanger && hanger === undefined
-            ? "The hanger's thread is not known: measure it first (donor.interfaces.hanger)."
+            ? say("fit-drive.chain-remedies.the-hanger-s-thread-is-not")
             : toHanger && bbThread(hanger ?? "").size !== "10x1"
-              ? "The frame has no M10 hanger."
+              ? say("fit-drive.chain-remedies.the-frame-has-no-m10-hanger")
               : undefined;
       offers.push(
         offerRemedy(CHAIN_REMEDIES.tensioner, view, {

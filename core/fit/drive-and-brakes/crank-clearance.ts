@@ -4,13 +4,16 @@
  * The stay was measured at the frame's own width; with the wheel in, each dropout stands half the difference further out.
  * Sources: drive-arm-gap, drive-spread.
  */
+
 import { type ArmGapAnswer, armGap, setPerSide } from "../../drive/index.js";
 import type { Caution } from "../../quantity/index.js";
+import { say } from "../../texts/say.js";
 import type { PartOfKind } from "../../workshop/index.js";
 import { portValue } from "../port.js";
 import type { Measure } from "../settle.js";
 import { type FitView, partAt } from "../view.js";
 import { chainstayLength } from "./chainstay-length.js";
+import { spindleLonger } from "./ring-on-crank.js";
 
 export const CLEARANCE_READS = ["wheel_rear.width", "frame.rear_spacing", "bb.right_spacer"] as const;
 export const CLEARANCE_ATTRIBUTES = [
@@ -38,6 +41,8 @@ export type Clearance =
 export interface RingAsked {
   readonly teeth: number;
   readonly width: "3/32" | "1/8";
+  /** Where this ring stands on the crank's design spindle; undefined: nobody knows. */
+  readonly chainlineMm: number | undefined;
 }
 
 export function crankClearance(
@@ -47,7 +52,7 @@ export function crankClearance(
   rings: readonly RingAsked[],
   extraSpacerMm = 0,
 ): Clearance {
-  const { q, z0, t_end, length, design_spindle, chainline } = crank.ports;
+  const { q, z0, t_end, length, design_spindle } = crank.ports;
   const { interfaces, gaps_rear } = view.resolved.donor;
   const crankAt = `bin.parts.${crank.id}.ports`;
   const wheel = partAt(view, "wheel_rear", "wheel_rear");
@@ -56,64 +61,80 @@ export function crankClearance(
   const held = wheel === undefined ? portValue(view, "frame.rear_spacing", own) : width;
   const stay = gaps_rear.chainstay_outer_at_bb_radius;
   const chainstay = chainstayLength(view);
-  const spindle = bb.ports.spindle_length;
+  const longerMm = spindleLonger(crank, bb);
+  const noLine = rings.find((ring) => ring.chainlineMm === undefined);
+  const several = new Set(rings.map((ring) => ring.teeth)).size > 1;
   const missing = (measure: Measure): Clearance => ({ kind: "missing", measure });
   if (q === undefined)
-    return missing({ what: "Measure Q, pedal face to pedal face", at: `${crankAt}.q`, tool: "rule" });
+    return missing({
+      what: say("fit-drive.crank-clearance.measure-q-pedal-face-to-pedal"),
+      at: `${crankAt}.q`,
+      tool: "rule",
+    });
   if (z0 === undefined)
     return missing({
-      what: "Measure the arm's inner face at the spindle from the centre plane",
+      what: say("fit-drive.crank-clearance.measure-the-arm-s-inner-face"),
       at: `${crankAt}.z0`,
       tool: "rule",
     });
   if (t_end === undefined)
-    return missing({ what: "Measure the arm's thickness at the pedal", at: `${crankAt}.t_end`, tool: "calliper" });
-  if (length === undefined) return missing({ what: "Read the crank's length", at: `${crankAt}.length`, tool: "rule" });
-  if (design_spindle === undefined)
     return missing({
-      what: "Find out for which spindle the crank's Q and chainline hold",
+      what: say("fit-drive.crank-clearance.measure-the-arm-s-thickness-at"),
+      at: `${crankAt}.t_end`,
+      tool: "calliper",
+    });
+  if (length === undefined)
+    return missing({
+      what: say("fit-drive.crank-clearance.read-the-crank-s-length"),
+      at: `${crankAt}.length`,
+      tool: "rule",
+    });
+  if (longerMm === undefined && design_spindle === undefined)
+    return missing({
+      what: say("fit-drive.crank-clearance.find-out-for-which-spindle-the"),
       at: `${crankAt}.design_spindle`,
       tool: "rule",
     });
-  if (spindle === undefined)
+  if (longerMm === undefined)
     return missing({
-      what: "Measure the spindle from end to end",
+      what: say("fit-drive.crank-clearance.measure-the-spindle-from-end-to"),
       at: `bin.parts.${bb.id}.ports.spindle_length`,
       tool: "rule",
     });
-  if (rings.length > 0 && chainline === undefined)
+  if (noLine !== undefined)
     return missing({
-      what: "Measure the ring to the side of the seat tube, and add half the tube",
-      at: `${crankAt}.chainline`,
+      what: say("fit-drive.crank-clearance.measure-the-ring-to-the-side", {
+        several: several ? `${noLine.teeth} ` : "",
+      }),
+      at: several ? `${crankAt}.ring_chainlines` : `${crankAt}.chainline`,
       tool: "calliper",
     });
   if (stay === undefined || stay.length < 2)
     return missing({
-      what: "Measure the chainstay's outer face from the centre plane, every 15 mm from 50 to 185 of the BB axis",
+      what: say("fit-drive.crank-clearance.measure-the-chainstay-s-outer-face"),
       at: "donor.gaps_rear.chainstay_outer_at_bb_radius",
       tool: "rule",
     });
   if (own === undefined)
     return missing({
-      what: "Measure the gap between the rear dropouts, nothing clamped",
+      what: say("fit-drive.crank-clearance.measure-the-gap-between-the-rear"),
       at: "donor.interfaces.rear_spacing",
       tool: "long_calliper",
     });
   if (held === undefined)
     return missing({
-      what: "Measure the rear hub between the faces that the dropouts touch",
+      what: say("fit-drive.j20-rotor-plane.measure-the-rear-hub-between-the"),
       at: wheel === undefined ? "build.chosen.wheel_rear" : `bin.parts.${wheel.id}.ports.width`,
       tool: "calliper",
     });
   if (chainstay === undefined)
     return missing({
-      what: "Measure the chainstay, rear axle to BB axis",
+      what: say("fit-drive.crank-clearance.measure-the-chainstay-rear-axle-to"),
       at: "donor.measured.chainstay",
       tool: "tape",
     });
   const bridge = gaps_rear.chainstay_bridge_from_axle;
   const { perSideMm } = setPerSide({ oldMm: own, newMm: held, rootToDropoutMm: bridge ?? 340 });
-  const longerMm = spindle - design_spindle;
   const answer = armGap({
     q_mm: q,
     arm_inner_at_spindle_mm: z0,
@@ -126,14 +147,20 @@ export function crankClearance(
     chainstay_mm: chainstay.mm,
     ...(bridge === undefined ? {} : { chainstay_bridge_from_axle_mm: bridge }),
     set_per_side_mm: perSideMm,
-    ...(chainline === undefined
+    ...(rings.length === 0
       ? {}
-      : { rings: rings.map((ring) => ({ teeth: ring.teeth, chainline_mm: chainline, width: ring.width })) }),
+      : {
+          rings: rings.flatMap(({ teeth, width, chainlineMm }) =>
+            chainlineMm === undefined ? [] : [{ teeth, chainline_mm: chainlineMm, width }],
+          ),
+        }),
   });
   if (answer.kind === "refused") {
     const first = answer.refusals[0];
     return missing({
-      what: `Measure again: ${first?.message ?? "the crank and the stay contradict each other"}`,
+      what: say("fit-drive.crank-clearance.measure-again", {
+        first: first?.message ?? say("fit-drive.crank-clearance.the-crank-and-the-stay-contradict"),
+      }),
       at: "donor.gaps_rear.chainstay_outer_at_bb_radius",
       tool: "rule",
     });

@@ -6,6 +6,7 @@
 
 import { ROTOR_REMEDIES } from "../../data/remedies-drive-and-brakes.js";
 import { capital } from "../../quantity/index.js";
+import { say } from "../../texts/say.js";
 import type { PartOfKind, Place } from "../../workshop/index.js";
 import { closeJoint } from "../close-joint.js";
 import { discAt } from "../front-and-wheels/brakes-wanted.js";
@@ -26,7 +27,11 @@ const head = {
 } as const;
 
 export const ROTOR_WORN_MM = 1.5;
-const MOUNT_WORDS = { six_bolt: "six-bolt", splined: "splined", none: "no rotor mount" } as const;
+const MOUNT_WORDS = {
+  six_bolt: "six-bolt",
+  splined: "splined",
+  none: say("fit-drive.j19-rotor-on-hub.no-rotor-mount"),
+} as const;
 
 export const j19RotorOnHub: JointDefinition = {
   ...head,
@@ -66,7 +71,7 @@ export const j19RotorOnHub: JointDefinition = {
       }
     }
     if (checks.length === 0) {
-      if (!wanted) return notChecked(head, "No disc brake is planned.");
+      if (!wanted) return notChecked(head, say("fit-drive.j19-rotor-on-hub.no-disc-brake-is-planned"));
       return notChosen(head, empty ?? "rotor_rear");
     }
     return closeJoint(head, {
@@ -81,7 +86,9 @@ export const j19RotorOnHub: JointDefinition = {
               {
                 code: "one-end-not-chosen",
                 at: `build.chosen.${empty}`,
-                message: `Only one end is judged: no ${empty.replace("_", " ")} is chosen yet.`,
+                message: say("fit-drive.j19-rotor-on-hub.only-one-end-is-judged-no", {
+                  empty: empty.replace("_", " "),
+                }),
               },
             ],
     });
@@ -99,32 +106,39 @@ function atEnd(
   const thickness = rotor.ports.thickness;
   const checks: Check[] = [
     sameWord({
-      name: `${end} rotor mount as on the hub`,
+      name: say("fit-drive.j19-rotor-on-hub.rotor-mount-as-on-the-hub", { end }),
       a: hub,
       b: mount,
-      words: "the same: six bolts on 44.0, or the spline",
+      words: say("fit-drive.j19-rotor-on-hub.the-same-six-bolts-on-44"),
       measureA: {
-        what: `Look how the ${end} hub takes a rotor`,
+        what: say("fit-drive.j19-rotor-on-hub.look-how-the-hub-takes-a", { end }),
         at: `bin.parts.${wheel.id}.ports.rotor_mount`,
         tool: "eye",
       },
-      measureB: { what: `Look how the ${end} rotor is held`, at: `bin.parts.${rotor.id}.ports.mount`, tool: "eye" },
+      measureB: {
+        what: say("fit-drive.j19-rotor-on-hub.look-how-the-rotor-is-held", { end }),
+        at: `bin.parts.${rotor.id}.ports.mount`,
+        tool: "eye",
+      },
       suits: (a, b) => a === b && a !== "none",
     }),
     {
-      name: `${end} rotor thickness`,
+      name: say("fit-drive.j19-rotor-on-hub.rotor-thickness", { end }),
       unit: "mm",
       value: span(thickness, 0.02),
-      limit: { low: ROTOR_WORN_MM, kind: "hard", words: "1.5 or more; the rotor's own mark wins" },
+      limit: { low: ROTOR_WORN_MM, kind: "hard", words: say("fit-drive.j19-rotor-on-hub.1-5-or-more-the-rotor") },
       measure: {
-        what: `Measure the ${end} rotor's thickness where the pads run`,
+        what: say("fit-drive.j19-rotor-on-hub.measure-the-rotor-s-thickness-where", { end }),
         at: `bin.parts.${rotor.id}.ports.thickness`,
         tool: "micrometer",
         accuracy: "± 0.02 mm",
       },
     },
   ];
-  const fits = `${end} rotor and hub both ${mount === undefined ? "" : MOUNT_WORDS[mount]}`;
+  const fits = say("fit-drive.j19-rotor-on-hub.rotor-and-hub-both", {
+    end,
+    mount: mount === undefined ? "" : MOUNT_WORDS[mount],
+  });
   const worn = thickness !== undefined && thickness < ROTOR_WORN_MM;
   const same = hub === undefined || mount === undefined || (hub === mount && hub !== "none");
   const offers: RemedyOffer[] = [];
@@ -134,14 +148,18 @@ function atEnd(
       offerRemedy(ROTOR_REMEDIES.disc_wheel, view, { values: { end } }),
       offerRemedy(ROTOR_REMEDIES.home_adapter, view, { values: { end } }),
     );
-    return { checks, offers, fits, fails: `The ${end} hub has no rotor mount.` };
+    return { checks, offers, fits, fails: say("fit-drive.j19-rotor-on-hub.the-hub-has-no-rotor-mount", { end }) };
   }
   if (!same && !worn && hub === "splined" && mount === "six_bolt")
     offers.push(offerRemedy(ROTOR_REMEDIES.spline_adapter, view, { values: { end } }));
   if (hub !== undefined)
     offers.push(offerRemedy(ROTOR_REMEDIES.other_rotor, view, { values: { end, mount: MOUNT_WORDS[hub] } }));
   const fails = worn
-    ? `The ${end} rotor is ${thickness} thick: worn, under 1.5.`
-    : `The ${end} rotor is ${mount === undefined ? "" : MOUNT_WORDS[mount]}, the hub ${hub === undefined ? "" : MOUNT_WORDS[hub]}.`;
+    ? say("fit-drive.j19-rotor-on-hub.the-rotor-is-thick-worn-under", { end, thickness })
+    : say("fit-drive.j19-rotor-on-hub.the-rotor-is-the-hub", {
+        end,
+        mount: mount === undefined ? "" : MOUNT_WORDS[mount],
+        hub: hub === undefined ? "" : MOUNT_WORDS[hub],
+      });
   return { checks, offers, fits, fails };
 }

@@ -5,7 +5,9 @@
  * that is 3.5 too far out; with the recessed faces of a closed 12 end it is 67.5. Within ± 1.5.
  * No tab yet: the tab is made to 67.5 and measured when it is tacked. Source: fit-m15-rotor-plane.
  */
+
 import { ROTOR_REMEDIES } from "../../data/remedies-drive-and-brakes.js";
+import { say } from "../../texts/say.js";
 import { closeJoint } from "../close-joint.js";
 import { discAt } from "../front-and-wheels/brakes-wanted.js";
 import type { DecidingNumber, RemedyOffer } from "../joint.js";
@@ -16,7 +18,11 @@ import { plain, settle } from "../settle.js";
 import { minus, span, times } from "../span.js";
 import { type FitView, partAt } from "../view.js";
 
-const head = { id: "J20", title: "rotor plane – tab plane", between: ["wheel_rear", "rotor_rear", "frame"] } as const;
+const head = {
+  id: "J20",
+  title: say("fit-drive.j20-rotor-plane.rotor-plane-tab-plane"),
+  between: ["wheel_rear", "rotor_rear", "frame"],
+} as const;
 
 export const FLANGE_INSIDE_FACE_MM = 15.3;
 export const PLANE_OFF_MM = 1.5;
@@ -37,7 +43,8 @@ export const j20RotorPlane: JointDefinition = {
   reads: ["frame.rear_spacing", "wheel_rear.width"],
   changes: [],
   evaluate: (view) => {
-    if (discAt(view, "rear") === false) return notChecked(head, "No disc brake is planned at the rear.");
+    if (discAt(view, "rear") === false)
+      return notChecked(head, say("fit-drive.j20-rotor-plane.no-disc-brake-is-planned-at"));
     const wheel = partAt(view, "wheel_rear", "wheel_rear");
     if (wheel === undefined) return notChosen(head, "wheel_rear");
     const { interfaces } = view.resolved.donor;
@@ -47,40 +54,49 @@ export const j20RotorPlane: JointDefinition = {
     const reference = axle === undefined || width === undefined ? undefined : referenceWidth(axle, width);
     const rotorPlane = reference === undefined ? undefined : reference / 2 - FLANGE_INSIDE_FACE_MM;
     const rotor: readonly DecidingNumber[] =
-      rotorPlane === undefined ? [] : [{ name: "rotor flange from centre", value: rotorPlane, unit: "mm" }];
+      rotorPlane === undefined
+        ? []
+        : [{ name: say("fit-drive.j20-rotor-plane.rotor-flange-from-centre"), value: rotorPlane, unit: "mm" }];
     const measureHub =
       width === undefined
         ? ({
-            what: "Measure the rear hub between the faces that the dropouts touch",
+            what: say("fit-drive.j20-rotor-plane.measure-the-rear-hub-between-the"),
             at: `bin.parts.${wheel.id}.ports.width`,
             tool: "calliper",
           } as const)
-        : ({ what: "Look which axle the rear hub has", at: `bin.parts.${wheel.id}.ports.axle`, tool: "eye" } as const);
+        : ({
+            what: say("fit-drive.j20-rotor-plane.look-which-axle-the-rear-hub"),
+            at: `bin.parts.${wheel.id}.ports.axle`,
+            tool: "eye",
+          } as const);
     if (tab === "none" && reference !== undefined && rotorPlane !== undefined) {
       const face = rotorPlane + FLANGE_INSIDE_FACE_MM;
       return {
         ...notChecked(
           head,
-          `As designed: there is no tab yet, its face is made ${plain(face)} from the centre plane, over a rotor flange at ${plain(rotorPlane)}.`,
+          say("fit-drive.j20-rotor-plane.as-designed-there-is-no-tab", {
+            face: plain(face),
+            rotorPlane: plain(rotorPlane),
+          }),
           {
             kind: "do",
-            what: "Measure rotor flange and tab face from the centre plane when the tab is tacked",
-            tool: "straight edge and calliper",
+            what: say("fit-drive.j20-rotor-plane.measure-rotor-flange-and-tab-face"),
+            tool: say("fit-drive.j20-rotor-plane.straight-edge-and-calliper"),
             accuracy: "± 0.5 mm",
-            how: "wheel clamped, rotor on; the tab's face stands 15.3 outside the flange, ± 1.5",
+            how: say("fit-drive.j20-rotor-plane.wheel-clamped-rotor-on-the-tab"),
           },
         ),
         numbers: [
           ...rotor,
           {
-            name: "tab face from centre, to be made",
+            name: say("fit-drive.j20-rotor-plane.tab-face-from-centre-to-be"),
             value: face,
             unit: "mm",
             limit: {
               low: face - PLANE_OFF_MM,
               high: face + PLANE_OFF_MM,
               kind: "hard",
-              words: `${plain(face)} ± 1.5, measured when tacked`,
+              words: say("fit-drive.j20-rotor-plane.1-5-measured-when-tacked", { face: plain(face) }),
             },
           },
         ],
@@ -88,8 +104,7 @@ export const j20RotorPlane: JointDefinition = {
         cautions: [
           {
             code: "hub-flange-not-measured",
-            message:
-              "The flange is taken 15.3 inside the hub's reference face, as six-bolt hubs since 2000 have it. Measure the real hub before the tab is cut.",
+            message: say("fit-drive.j20-rotor-plane.the-flange-is-taken-15-3"),
           },
         ],
       };
@@ -106,14 +121,19 @@ export const j20RotorPlane: JointDefinition = {
         : minus(minus(tabFace, span(FLANGE_INSIDE_FACE_MM)), span(rotorPlane));
     const settled = settle([
       {
-        name: "tab over rotor, outward",
+        name: say("fit-drive.j20-rotor-plane.tab-over-rotor-outward"),
         unit: "mm",
         value: off,
-        limit: { low: -PLANE_OFF_MM, high: PLANE_OFF_MM, kind: "hard", words: "within 1.5" },
+        limit: {
+          low: -PLANE_OFF_MM,
+          high: PLANE_OFF_MM,
+          kind: "hard",
+          words: say("fit-drive.j20-rotor-plane.within-1-5"),
+        },
         measure:
           tab === undefined
             ? {
-                what: "Look whether the rear dropout has a tab for a disc brake",
+                what: say("fit-drive.j20-rotor-plane.look-whether-the-rear-dropout-has"),
                 at: "donor.interfaces.rear_tab",
                 tool: "eye",
               }
@@ -121,12 +141,12 @@ export const j20RotorPlane: JointDefinition = {
               ? measureHub
               : interfaces.rear_end === undefined
                 ? {
-                    what: "Look at the rear dropouts: slot or closed bore",
+                    what: say("fit-drive.j20-rotor-plane.look-at-the-rear-dropouts-slot"),
                     at: "donor.interfaces.rear_end",
                     tool: "eye",
                   }
                 : {
-                    what: "Measure the gap between the rear dropouts",
+                    what: say("fit-drive.j20-rotor-plane.measure-the-gap-between-the-rear"),
                     at: "donor.interfaces.rear_spacing",
                     tool: "long_calliper",
                   },
@@ -136,8 +156,11 @@ export const j20RotorPlane: JointDefinition = {
     return closeJoint(head, {
       settled: { ...settled, numbers: [...rotor, ...settled.numbers] },
       words: {
-        fits: `The tab stands ${plain(Math.abs(mid))} off the rotor's place: inside 1.5.`,
-        fails: `The tab stands ${plain(Math.abs(mid))} too far ${mid > 0 ? "out" : "in"} for this rotor.`,
+        fits: say("fit-drive.j20-rotor-plane.the-tab-stands-off-the-rotor", { mid: plain(Math.abs(mid)) }),
+        fails: say("fit-drive.j20-rotor-plane.the-tab-stands-too-far-for", {
+          mid: plain(Math.abs(mid)),
+          mid2: mid > 0 ? "out" : "in",
+        }),
       },
       remedies: settled.outcome === "fails" ? remedies(view, mid) : [],
       sources: ["fit-m15-rotor-plane"],
@@ -145,7 +168,7 @@ export const j20RotorPlane: JointDefinition = {
         {
           code: "tab-face-taken-flush",
           at: "donor.interfaces.rear_tab",
-          message: "The tab's face is taken flush with the dropout's inner face. Measure rotor to tab on the frame.",
+          message: say("fit-drive.j20-rotor-plane.the-tab-s-face-is-taken"),
         },
       ],
     });
@@ -163,7 +186,7 @@ function remedies(view: FitView, off: number): readonly RemedyOffer[] {
     return [
       offerRemedy(ROTOR_REMEDIES.face_tab, view, {
         values,
-        ...(shim > 3 ? { refused: "So much off the tab leaves less than 6 of it." } : {}),
+        ...(shim > 3 ? { refused: say("fit-drive.j20-rotor-plane.so-much-off-the-tab-leaves") } : {}),
       }),
     ];
   const sixBolt = partAt(view, "rotor_rear", "rotor")?.ports.mount === "six_bolt";
@@ -171,7 +194,12 @@ function remedies(view: FitView, off: number): readonly RemedyOffer[] {
     offerRemedy(ROTOR_REMEDIES.adapter_shims, view, {
       values,
       ...(shim > MOST_SHIM_MM
-        ? { refused: `Washers up to ${MOST_SHIM_MM} only; ${plain(shim)} would be needed.` }
+        ? {
+            refused: say("fit-drive.j20-rotor-plane.washers-up-to-only-would-be", {
+              mostShimMm: MOST_SHIM_MM,
+              shim: plain(shim),
+            }),
+          }
         : {}),
     }),
     ...(sixBolt
@@ -179,7 +207,12 @@ function remedies(view: FitView, off: number): readonly RemedyOffer[] {
           offerRemedy(ROTOR_REMEDIES.rotor_spacer, view, {
             values,
             ...(shim > MOST_ROTOR_SPACER_MM
-              ? { refused: `A rotor spacer up to ${MOST_ROTOR_SPACER_MM} only; ${plain(shim)} would be needed.` }
+              ? {
+                  refused: say("fit-drive.j20-rotor-plane.a-rotor-spacer-up-to-only", {
+                    mostRotorSpacerMm: MOST_ROTOR_SPACER_MM,
+                    shim: plain(shim),
+                  }),
+                }
               : {}),
           }),
         ]

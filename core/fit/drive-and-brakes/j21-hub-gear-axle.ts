@@ -3,7 +3,9 @@
  * Axle >= hub width + 2 dropouts + 2 (washer + nut), washer 3 and nut 8 unless the sheet says otherwise. Non-turn washers
  * for this axle, these flats and this slot. Source: fit-hub-gear-axle.
  */
+
 import { AXLE_REMEDIES } from "../../data/remedies-drive-and-brakes.js";
+import { say } from "../../texts/say.js";
 import { closeJoint } from "../close-joint.js";
 import type { RemedyOffer } from "../joint.js";
 import { type JointDefinition, notChecked, notChosen } from "../joint-definition.js";
@@ -15,7 +17,11 @@ import { TOOLS } from "../tool-accuracy.js";
 import { partAt } from "../view.js";
 import { sameWord } from "./same-word.js";
 
-const head = { id: "J21", title: "hub gear axle – slot", between: ["wheel_rear", "washers", "frame"] } as const;
+const head = {
+  id: "J21",
+  title: say("fit-drive.j21-hub-gear-axle.hub-gear-axle-slot"),
+  between: ["wheel_rear", "washers", "frame"],
+} as const;
 
 export const WASHER_MM = 3;
 export const NUT_MM = 8;
@@ -41,7 +47,8 @@ export const j21HubGearAxle: JointDefinition = {
     const wheel = partAt(view, "wheel_rear", "wheel_rear");
     if (wheel === undefined) return notChosen(head, "wheel_rear");
     const drive = wheel.ports.drive;
-    if (drive !== undefined && drive !== "hub_gear") return notChecked(head, "The rear hub is no hub gear.");
+    if (drive !== undefined && drive !== "hub_gear")
+      return notChecked(head, say("fit-drive.j21-hub-gear-axle.the-rear-hub-is-no-hub"));
     const washers = partAt(view, "washers", "washers");
     if (washers === undefined) return notChosen(head, "washers");
     const { interfaces } = view.resolved.donor;
@@ -51,66 +58,99 @@ export const j21HubGearAxle: JointDefinition = {
     const end = span(interfaces.rear_end_thickness, TOOLS.calliper.half);
     const needed = plus(plus(width, times(end, 2)), span(2 * (WASHER_MM + NUT_MM)));
     const spare = minus(span(wheel.ports.axle_length, TOOLS.rule.half), needed);
-    const hubGear = { what: "Look whether the rear hub is a hub gear", at: `${wheelAt}.drive`, tool: "eye" } as const;
+    const hubGear = {
+      what: say("fit-drive.j21-hub-gear-axle.look-whether-the-rear-hub-is"),
+      at: `${wheelAt}.drive`,
+      tool: "eye",
+    } as const;
     const checks: Check[] = [
       {
-        name: "rear hub is a hub gear",
+        name: say("fit-drive.j21-hub-gear-axle.rear-hub-is-a-hub-gear"),
         unit: "count",
         value: span(drive === undefined ? undefined : 1),
-        limit: { low: 1, kind: "hard", words: "a hub gear" },
+        limit: { low: 1, kind: "hard", words: say("fit-drive.j21-hub-gear-axle.a-hub-gear") },
         shown: false,
         measure: hubGear,
       },
-      { name: "axle needed", unit: "mm", value: needed },
+      { name: say("fit-drive.j21-hub-gear-axle.axle-needed"), unit: "mm", value: needed },
       {
-        name: "axle to spare",
+        name: say("fit-drive.j21-hub-gear-axle.axle-to-spare"),
         unit: "mm",
         value: spare,
-        limit: { low: 0, kind: "hard", words: "hub, dropouts, washers and nuts all on the axle" },
+        limit: { low: 0, kind: "hard", words: say("fit-drive.j21-hub-gear-axle.hub-dropouts-washers-and-nuts-all") },
         measure:
           wheel.ports.axle_length === undefined
-            ? { what: "Measure the hub gear's axle from end to end", at: `${wheelAt}.axle_length`, tool: "rule" }
+            ? {
+                what: say("fit-drive.j21-hub-gear-axle.measure-the-hub-gear-s-axle"),
+                at: `${wheelAt}.axle_length`,
+                tool: "rule",
+              }
             : wheel.ports.width === undefined
               ? {
-                  what: "Measure the rear hub between the faces that the dropouts touch",
+                  what: say("fit-drive.j20-rotor-plane.measure-the-rear-hub-between-the"),
                   at: `${wheelAt}.width`,
                   tool: "calliper",
                 }
               : {
-                  what: "Measure how thick the rear dropout is",
+                  what: say("fit-drive.j21-hub-gear-axle.measure-how-thick-the-rear-dropout"),
                   at: "donor.interfaces.rear_end_thickness",
                   tool: "calliper",
                 },
       },
       sameWord({
-        name: "washers for this axle",
+        name: say("fit-drive.j21-hub-gear-axle.washers-for-this-axle"),
         a: wheel.ports.axle,
         b: washers.ports.axle,
-        words: "the same axle",
-        measureA: { what: "Look which axle the rear hub has", at: `${wheelAt}.axle`, tool: "calliper" },
-        measureB: { what: "Measure the bore of the non-turn washers", at: `${washersAt}.axle`, tool: "calliper" },
+        words: say("fit-drive.j21-hub-gear-axle.the-same-axle"),
+        measureA: {
+          what: say("fit-drive.j20-rotor-plane.look-which-axle-the-rear-hub"),
+          at: `${wheelAt}.axle`,
+          tool: "calliper",
+        },
+        measureB: {
+          what: say("fit-drive.j21-hub-gear-axle.measure-the-bore-of-the-non"),
+          at: `${washersAt}.axle`,
+          tool: "calliper",
+        },
       }),
       sameWord({
-        name: "washers for this slot",
+        name: say("fit-drive.j21-hub-gear-axle.washers-for-this-slot"),
         a: interfaces.rear_end,
         b: washers.ports.slot,
-        words: "tab of the washer in the direction of the slot",
+        words: say("fit-drive.j21-hub-gear-axle.tab-of-the-washer-in-the"),
         measureA: {
-          what: "Look at the rear dropouts: which way the slot runs",
+          what: say("fit-drive.j21-hub-gear-axle.look-at-the-rear-dropouts-which"),
           at: "donor.interfaces.rear_end",
           tool: "eye",
         },
-        measureB: { what: "Look for which slot the non-turn washers are", at: `${washersAt}.slot`, tool: "eye" },
+        measureB: {
+          what: say("fit-drive.j21-hub-gear-axle.look-for-which-slot-the-non"),
+          at: `${washersAt}.slot`,
+          tool: "eye",
+        },
       }),
       {
-        name: "washer flats over axle flats",
+        name: say("fit-drive.j21-hub-gear-axle.washer-flats-over-axle-flats"),
         unit: "mm",
         value: minus(span(washers.ports.flats, TOOLS.calliper.half), span(wheel.ports.axle_flats, TOOLS.calliper.half)),
-        limit: { low: -0.1, high: FLATS_WITHIN_MM + 0.1, kind: "hard", words: "0 to 0.2, by calliper" },
+        limit: {
+          low: -0.1,
+          high: FLATS_WITHIN_MM + 0.1,
+          kind: "hard",
+          words: say("fit-drive.j21-hub-gear-axle.0-to-0-2-by-calliper"),
+        },
         measure:
           wheel.ports.axle_flats === undefined
-            ? { what: "Measure the axle across its flats", at: `${wheelAt}.axle_flats`, tool: "calliper" }
-            : { what: "Measure the non-turn washers across their flats", at: `${washersAt}.flats`, tool: "calliper" },
+            ? {
+                what: say("fit-drive.j21-hub-gear-axle.measure-the-axle-across-its-flats"),
+                at: `${wheelAt}.axle_flats`,
+                tool: "calliper",
+              }
+            : {
+                what: say("fit-drive.j21-hub-gear-axle.measure-the-non-turn-washers-across"),
+                at: `${washersAt}.flats`,
+                tool: "calliper",
+              },
       },
     ];
     const settled = settle(checks);
@@ -129,10 +169,10 @@ export const j21HubGearAxle: JointDefinition = {
     return closeJoint(head, {
       settled,
       words: {
-        fits: `The axle has ${spareWords} to spare and the washers hold it from turning.`,
+        fits: say("fit-drive.j21-hub-gear-axle.the-axle-has-to-spare-and", { spareWords }),
         fails: length
-          ? `The axle is ${spareWords} too short for dropouts, washers and nuts.`
-          : "The non-turn washers do not suit this axle and slot.",
+          ? say("fit-drive.j21-hub-gear-axle.the-axle-is-too-short-for", { spareWords })
+          : say("fit-drive.j21-hub-gear-axle.the-non-turn-washers-do-not"),
       },
       remedies: offers,
       sources: ["fit-hub-gear-axle"],

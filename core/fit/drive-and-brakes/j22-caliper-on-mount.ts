@@ -5,8 +5,10 @@
  * front 20 less at the rear (ruling). A rear tab that is still to be made is taken as a 51 tab: it hangs on J23.
  * Sources: fit-mount-practice, fit-m16-front-shift.
  */
+
 import { MOUNT_REMEDIES } from "../../data/remedies-drive-and-brakes.js";
 import { type Caution, capital } from "../../quantity/index.js";
+import { say } from "../../texts/say.js";
 import type { PartOfKind, Place } from "../../workshop/index.js";
 import { closeJoint } from "../close-joint.js";
 import { discAt } from "../front-and-wheels/brakes-wanted.js";
@@ -40,10 +42,10 @@ export const FRONT_GIVES_MORE_MM = 20;
 const ROTOR_WITHIN_MM = 1;
 type Mount = "post_74" | "tab_51" | "flat" | "none";
 export const MOUNT_WORDS: Readonly<Record<Mount, string>> = {
-  post_74: "74 post mount",
-  tab_51: "51 tab",
-  flat: "flat mount",
-  none: "no mount",
+  post_74: say("fit-drive.j22-caliper-on-mount.74-post-mount"),
+  tab_51: say("fit-drive.j22-caliper-on-mount.51-tab"),
+  flat: say("fit-drive.j22-caliper-on-mount.flat-mount"),
+  none: say("fit-drive.j22-caliper-on-mount.no-mount"),
 };
 
 /** Which rotor does this adapter give at this end? */
@@ -109,17 +111,19 @@ export const j22CaliperOnMount: JointDefinition = {
         cautions.push({
           code: "mount-still-to-be-made",
           at: "donor.interfaces.rear_tab",
-          message: "The rear tab does not exist yet: this holds once the tab of J23 is made, tacked and measured.",
+          message: say("fit-drive.j22-caliper-on-mount.the-rear-tab-does-not-exist"),
         });
       }
     }
     if (checks.length === 0)
-      return wanted ? notChosen(head, empty ?? "caliper") : notChecked(head, "No disc brake is planned.");
+      return wanted
+        ? notChosen(head, empty ?? "caliper")
+        : notChecked(head, say("fit-drive.j19-rotor-on-hub.no-disc-brake-is-planned"));
     if (empty !== undefined)
       cautions.push({
         code: "one-end-not-chosen",
         at: `build.chosen.${empty}`,
-        message: `Only one end is judged: no ${empty.replace("_", " ")} is chosen yet.`,
+        message: say("fit-drive.j19-rotor-on-hub.only-one-end-is-judged-no", { empty: empty.replace("_", " ") }),
       });
     return closeJoint(head, {
       settled: settle(checks),
@@ -148,17 +152,19 @@ function atEnd(view: FitView, end: End, caliper: CaliperHere, rotor: PartOfKind<
   const wantedMount = caliper.part.ports.mount;
   const diameter = rotor.ports.diameter;
   const readMount = {
-    what: `Look which disc mount the ${end === "front" ? "fork" : "frame"} has`,
+    what: say("fit-drive.j22-caliper-on-mount.look-which-disc-mount-the-has", {
+      end: end === "front" ? "fork" : "frame",
+    }),
     at: mount.at,
     tool: "eye",
   } as const;
   const readCaliper = {
-    what: `Look how the ${end} caliper is bolted on`,
+    what: say("fit-drive.j22-caliper-on-mount.look-how-the-caliper-is-bolted", { end }),
     at: `bin.parts.${caliper.part.id}.ports.mount`,
     tool: "eye",
   } as const;
   const readRotor = {
-    what: `Measure the ${end} rotor across`,
+    what: say("fit-drive.j22-caliper-on-mount.measure-the-rotor-across", { end }),
     at: `bin.parts.${rotor.id}.ports.diameter`,
     tool: "rule",
   } as const;
@@ -168,56 +174,85 @@ function atEnd(view: FitView, end: End, caliper: CaliperHere, rotor: PartOfKind<
   if (adapter === undefined) {
     checks.push(
       sameWord({
-        name: `${end} caliper straight on the mount`,
+        name: say("fit-drive.j22-caliper-on-mount.caliper-straight-on-the-mount", { end }),
         a: mount.kind,
         b: wantedMount,
-        words: "one kind",
+        words: say("fit-drive.j22-caliper-on-mount.one-kind"),
         measureA: readMount,
         measureB: readCaliper,
         suits: (a, b) => a === b && a !== "none",
       }),
     );
     gives = mount.rotor;
-    readGives = { what: `Read for which rotor the ${end} mount is made`, at: mount.rotorAt, tool: "eye" };
+    readGives = {
+      what: say("fit-drive.j22-caliper-on-mount.read-for-which-rotor-the-mount", { end }),
+      at: mount.rotorAt,
+      tool: "eye",
+    };
   } else {
     const at = `bin.parts.${adapter.id}.ports`;
     checks.push(
       sameWord({
-        name: `${end} adapter on the mount`,
+        name: say("fit-drive.j22-caliper-on-mount.adapter-on-the-mount", { end }),
         a: mount.kind,
         b: adapter.ports.from,
-        words: "one kind",
+        words: say("fit-drive.j22-caliper-on-mount.one-kind"),
         measureA: readMount,
-        measureB: { what: `Look which mount the ${end} adapter goes on`, at: `${at}.from`, tool: "eye" },
+        measureB: {
+          what: say("fit-drive.j22-caliper-on-mount.look-which-mount-the-adapter-goes", { end }),
+          at: `${at}.from`,
+          tool: "eye",
+        },
         suits: (a, b) => a === b && a !== "none",
       }),
       sameWord({
-        name: `${end} caliper on the adapter`,
+        name: say("fit-drive.j22-caliper-on-mount.caliper-on-the-adapter", { end }),
         a: adapter.ports.to,
         b: wantedMount,
-        words: "one kind",
-        measureA: { what: `Look which caliper the ${end} adapter takes`, at: `${at}.to`, tool: "eye" },
+        words: say("fit-drive.j22-caliper-on-mount.one-kind"),
+        measureA: {
+          what: say("fit-drive.j22-caliper-on-mount.look-which-caliper-the-adapter-takes", { end }),
+          at: `${at}.to`,
+          tool: "eye",
+        },
         measureB: readCaliper,
         suits: (a, b) => a === b && a !== "none",
       }),
     );
     gives = adapterRotor(adapter, end);
     readGives = {
-      what: `Read on the ${end} adapter its end and its rotor`,
+      what: say("fit-drive.j22-caliper-on-mount.read-on-the-adapter-its-end", { end }),
       at: adapter.ports.rotor === undefined ? `${at}.rotor` : `${at}.end`,
       tool: "eye",
     };
   }
   const off = gives === undefined || diameter === undefined ? undefined : diameter - gives;
   checks.push({
-    name: `${end} rotor over what the mount gives`,
+    name: say("fit-drive.j22-caliper-on-mount.rotor-over-what-the-mount-gives", { end }),
     unit: "mm",
     value: span(off),
-    limit: { low: -ROTOR_WITHIN_MM, high: ROTOR_WITHIN_MM, kind: "hard", words: "the same rotor" },
+    limit: {
+      low: -ROTOR_WITHIN_MM,
+      high: ROTOR_WITHIN_MM,
+      kind: "hard",
+      words: say("fit-drive.j22-caliper-on-mount.the-same-rotor"),
+    },
     measure: diameter === undefined ? readRotor : readGives,
   });
-  const way = adapter === undefined ? "straight on" : `by ${adapter.id} on`;
-  const fits = `${end} caliper ${way} ${mount.toBeMade ? "the tab to be made (J23)" : `the ${mount.kind === undefined ? "mount" : MOUNT_WORDS[mount.kind]}`}, ${plain(diameter ?? 0)} rotor`;
+  const way =
+    adapter === undefined
+      ? say("fit-drive.j22-caliper-on-mount.straight-on")
+      : say("fit-drive.j22-caliper-on-mount.by-on", { adapter: adapter.id });
+  const fits = say("fit-drive.j22-caliper-on-mount.caliper-rotor", {
+    end,
+    way,
+    toBeMade: mount.toBeMade
+      ? say("fit-drive.j22-caliper-on-mount.the-tab-to-be-made-j23")
+      : say("fit-drive.j22-caliper-on-mount.the", {
+          kind: mount.kind === undefined ? "mount" : MOUNT_WORDS[mount.kind],
+        }),
+    diameter: plain(diameter ?? 0),
+  });
   const bad = checks.find(
     (check) =>
       check.value.kind === "known" &&
@@ -241,14 +276,23 @@ function failWords(
   gives: number | undefined,
   adapter: string | undefined,
 ): string {
-  if (mount === "none") return `The ${end === "front" ? "fork" : "frame"} has no disc mount.`;
+  if (mount === "none")
+    return say("fit-drive.j22-caliper-on-mount.the-has-no-disc-mount", { end: end === "front" ? "fork" : "frame" });
   if (bad.unit === "mm")
-    return `${capital(end)} rotor ${plain(diameter ?? 0)}, the ${adapter === undefined ? "mount" : `adapter ${adapter}`} puts the caliper at ${plain(gives ?? 0)}.`;
+    return say("fit-drive.j22-caliper-on-mount.rotor-the-puts-the-caliper-at", {
+      end: capital(end),
+      diameter: plain(diameter ?? 0),
+      adapter: adapter === undefined ? "mount" : say("fit-drive.j22-caliper-on-mount.adapter", { adapter }),
+      gives: plain(gives ?? 0),
+    });
   const on = mount === undefined ? "mount" : MOUNT_WORDS[mount];
-  const what = caliper === undefined ? "caliper" : `caliper for a ${MOUNT_WORDS[caliper]}`;
+  const what =
+    caliper === undefined
+      ? "caliper"
+      : say("fit-drive.j22-caliper-on-mount.caliper-for-a", { mountWords: MOUNT_WORDS[caliper] });
   return adapter === undefined
-    ? `${capital(end)}: ${what} on a ${on}.`
-    : `${capital(end)}: adapter ${adapter} does not join a ${what} to a ${on}.`;
+    ? say("fit-drive.j22-caliper-on-mount.on-a", { end: capital(end), what, on })
+    : say("fit-drive.j22-caliper-on-mount.adapter-does-not-join-a-to", { end: capital(end), adapter, what, on });
 }
 
 function remedies(
@@ -292,7 +336,7 @@ function remedies(
     offers.push(
       offerRemedy(MOUNT_REMEDIES.adapter, view, {
         values: words,
-        conditions: ["the adapter's own price is not known"],
+        conditions: [say("fit-drive.j22-caliper-on-mount.the-adapter-s-own-price-is")],
       }),
     );
   return offers;

@@ -5,9 +5,11 @@
  * qualified person: S6 stays a gate until that is entered. S1 and S3 by the tube.
  * Sources: fit-m16-tab, fit-m16-angle, fit-m19-m20-tab-work.
  */
+
 import { TAB_REMEDIES } from "../../data/remedies-drive-and-brakes.js";
 import type { Caution } from "../../quantity/index.js";
 import { workOnTube } from "../../safety/index.js";
+import { say } from "../../texts/say.js";
 import { closeJoint } from "../close-joint.js";
 import { discAt } from "../front-and-wheels/brakes-wanted.js";
 import type { DecidingNumber, JointAnswer, RemedyOffer } from "../joint.js";
@@ -18,7 +20,11 @@ import { minus, span } from "../span.js";
 import type { FitView } from "../view.js";
 import { MOUNT_WORDS } from "./j22-caliper-on-mount.js";
 
-const head = { id: "J23", title: "tab – frame rear", between: ["frame", "caliper", "caliper_rear"] } as const;
+const head = {
+  id: "J23",
+  title: say("fit-drive.j23-tab-on-frame.tab-frame-rear"),
+  between: ["frame", "caliper", "caliper_rear"],
+} as const;
 
 export const TAB_HOLES_MM = { near: 39.9, far: 79.1, apart: 51 } as const;
 /** Law of cosines on the three sides: 33.76 degrees. */
@@ -38,28 +44,35 @@ export const j23TabOnFrame: JointDefinition = {
     "donor.stays.chainstay_angle_from_axle_deg",
     "donor.stays.seatstay_angle_from_axle_deg",
     "donor.tube.class",
+    "donor.tube.stay_filler",
   ],
   reads: [],
   changes: [],
   evaluate: (view) => {
-    if (discAt(view, "rear") === false) return notChecked(head, "No disc brake is planned at the rear.");
+    if (discAt(view, "rear") === false)
+      return notChecked(head, say("fit-drive.j20-rotor-plane.no-disc-brake-is-planned-at"));
     const { interfaces, stays } = view.resolved.donor;
     const tab = interfaces.rear_tab;
     const lookTab = {
-      what: "Look whether the rear dropout has a tab for a disc brake",
+      what: say("fit-drive.j20-rotor-plane.look-whether-the-rear-dropout-has"),
       at: "donor.interfaces.rear_tab",
       tool: "eye",
     } as const;
     const there: Check = yesNo(
-      "tab on the frame",
+      say("fit-drive.j23-tab-on-frame.tab-on-the-frame"),
       tab === undefined ? undefined : tab !== "none",
-      "a tab, straight and without cracks",
+      say("fit-drive.j23-tab-on-frame.a-tab-straight-and-without-cracks"),
       lookTab,
     );
     if (tab !== "none") {
       return closeJoint(head, {
         settled: settle([there]),
-        words: { fits: `The frame has a ${tab === undefined ? "tab" : MOUNT_WORDS[tab]}.`, fails: "" },
+        words: {
+          fits: say("fit-drive.j23-tab-on-frame.the-frame-has-a", {
+            tab: tab === undefined ? "tab" : MOUNT_WORDS[tab],
+          }),
+          fails: "",
+        },
         sources: ["fit-m16-tab"],
         cautions:
           tab === undefined
@@ -67,28 +80,35 @@ export const j23TabOnFrame: JointDefinition = {
             : [
                 {
                   code: "measure-tab-holes",
-                  message: "Measure its holes from the axle before you trust it: 39.9 and 79.1 on a 51 tab, ± 0.1.",
+                  message: say("fit-drive.j23-tab-on-frame.measure-its-holes-from-the-axle"),
                 },
               ],
       });
     }
+    if (view.resolved.donor.tube.stay_filler === "silver") return silverJoints(view);
     const angle: Check = {
-      name: "angle between the stays over the tab's",
+      name: say("fit-drive.j23-tab-on-frame.angle-between-the-stays-over-the"),
       unit: "deg",
       value: minus(
         minus(span(stays.seatstay_angle_from_axle_deg, 0.5), span(stays.chainstay_angle_from_axle_deg, 0.5)),
         span(TAB_ANGLE_DEG),
       ),
-      limit: { low: 0, kind: "hard", words: `both holes between the stays: ${rounded(TAB_ANGLE_DEG)}° at the axle` },
+      limit: {
+        low: 0,
+        kind: "hard",
+        words: say("fit-drive.j23-tab-on-frame.both-holes-between-the-stays-at", {
+          tabAngleDeg: rounded(TAB_ANGLE_DEG),
+        }),
+      },
       measure: {
-        what: "Measure the angles of chainstay and seat stay at the rear axle",
+        what: say("fit-drive.j23-tab-on-frame.measure-the-angles-of-chainstay-and"),
         at:
           stays.seatstay_angle_from_axle_deg === undefined
             ? "donor.stays.seatstay_angle_from_axle_deg"
             : "donor.stays.chainstay_angle_from_axle_deg",
         tool: "eye",
         accuracy: "± 0.5°",
-        how: "trace the dropout and both stays on card, axle marked, and measure on the card",
+        how: say("fit-drive.j23-tab-on-frame.trace-the-dropout-and-both-stays"),
       },
     };
     // The tab cannot be designed before the stays are measured.
@@ -98,24 +118,24 @@ export const j23TabOnFrame: JointDefinition = {
     const between = angle.value.mid + TAB_ANGLE_DEG;
     const design: readonly DecidingNumber[] = [
       {
-        name: "near hole from axle",
+        name: say("fit-drive.j23-tab-on-frame.near-hole-from-axle"),
         value: TAB_HOLES_MM.near,
         unit: "mm",
-        limit: { low: 39.8, high: 40, kind: "hard", words: "39.9 ± 0.1, to be made" },
+        limit: { low: 39.8, high: 40, kind: "hard", words: say("fit-drive.j23-tab-on-frame.39-9-0-1-to-be") },
       },
       {
-        name: "far hole from axle",
+        name: say("fit-drive.j23-tab-on-frame.far-hole-from-axle"),
         value: TAB_HOLES_MM.far,
         unit: "mm",
-        limit: { low: 79, high: 79.2, kind: "hard", words: "79.1 ± 0.1, to be made" },
+        limit: { low: 79, high: 79.2, kind: "hard", words: say("fit-drive.j23-tab-on-frame.79-1-0-1-to-be") },
       },
       {
-        name: "holes apart",
+        name: say("fit-drive.j23-tab-on-frame.holes-apart"),
         value: TAB_HOLES_MM.apart,
         unit: "mm",
-        limit: { low: 50.9, high: 51.1, kind: "hard", words: "51.0 ± 0.1, to be made" },
+        limit: { low: 50.9, high: 51.1, kind: "hard", words: say("fit-drive.j23-tab-on-frame.51-0-0-1-to-be") },
       },
-      { name: "angle between the stays", value: between, unit: "deg" },
+      { name: say("fit-drive.j23-tab-on-frame.angle-between-the-stays"), value: between, unit: "deg" },
     ];
     const roomless = settled.judged.get(angle.name) === "outside";
     const work = remedies(view, roomless);
@@ -124,8 +144,8 @@ export const j23TabOnFrame: JointDefinition = {
       words: {
         fits: "",
         fails: roomless
-          ? `The frame has no tab, and ${rounded(between)}° between the stays leaves no room for one.`
-          : `The frame has no tab: one is made, holes 39.9 and 79.1 from the axle, between stays ${rounded(between)}° apart.`,
+          ? say("fit-drive.j23-tab-on-frame.the-frame-has-no-tab-and", { between: rounded(between) })
+          : say("fit-drive.j23-tab-on-frame.the-frame-has-no-tab-one", { between: rounded(between) }),
       },
       remedies: work.offers,
       rules: work.rules,
@@ -135,17 +155,56 @@ export const j23TabOnFrame: JointDefinition = {
   },
 };
 
+/** Any heat for a tab runs into the stays' joints beside it, and silver flows at 600 to 700 °C: it is refused here. */
+function silverJoints(view: FitView): JointAnswer {
+  const refused = say("fit-drive.j23-tab-on-frame.the-stays-are-brazed-in-with");
+  const work = remedies(view, false);
+  return closeJoint(head, {
+    settled: settle([
+      {
+        name: say("fit-drive.j23-tab-on-frame.stays-joints-bear-the-heat-of"),
+        unit: "count",
+        value: span(0),
+        limit: { low: 1, kind: "hard", words: say("fit-drive.j23-tab-on-frame.no-silver-joint-within-15-of") },
+        shown: false,
+      },
+    ]),
+    words: { fits: "", fails: refused },
+    remedies: work.offers.map((offer) =>
+      offer.id === TAB_REMEDIES.weld_tab.id || offer.id === TAB_REMEDIES.braze_tab.id ? { ...offer, refused } : offer,
+    ),
+    rules: [
+      {
+        rule: "S6",
+        level: "gate",
+        why: say("fit-drive.j23-tab-on-frame.a-tab-would-stand-within-15"),
+      },
+    ],
+    sources: ["fit-m19-m20-tab-work"],
+    cautions: work.cautions.filter((c) => c.code !== "turn-of-tab-by-outline"),
+  });
+}
+
 /** The plate in the build that the tab is cut from, where one is named. */
 function plateCheck(view: FitView): readonly Check[] {
   const plate = view.resolved.also.map((row) => row.part).find((part) => part.kind === "plate");
   if (plate?.kind !== "plate") return [];
   return [
     {
-      name: "plate for the tab",
+      name: say("fit-drive.j23-tab-on-frame.plate-for-the-tab"),
       unit: "mm",
       value: span(plate.ports.thickness, 0.05),
-      limit: { low: PLATE.low - 0.1, high: PLATE.high + 0.1, kind: "wanted", words: "6 to 9 thick" },
-      measure: { what: "Measure the plate for the tab", at: `bin.parts.${plate.id}.ports.thickness`, tool: "calliper" },
+      limit: {
+        low: PLATE.low - 0.1,
+        high: PLATE.high + 0.1,
+        kind: "wanted",
+        words: say("fit-drive.j23-tab-on-frame.6-to-9-thick"),
+      },
+      measure: {
+        what: say("fit-drive.j23-tab-on-frame.measure-the-plate-for-the-tab"),
+        at: `bin.parts.${plate.id}.ports.thickness`,
+        tool: "calliper",
+      },
     },
   ];
 }
@@ -163,7 +222,8 @@ function remedies(
   const barred = heat.find((rule) => rule.level === "refuse");
   const gated = heat.filter((rule) => rule.level === "gate");
   const named = view.resolved.build.remedies?.find((taken) => taken.joint === "J23")?.remedy;
-  const refused = barred?.here ?? (roomless ? "The stays stand too close together for the tab's holes." : undefined);
+  const refused =
+    barred?.here ?? (roomless ? say("fit-drive.j23-tab-on-frame.the-stays-stand-too-close-together") : undefined);
   const heated = {
     ...(refused === undefined ? {} : { refused }),
     ...(gated.length > 0 ? { builderOnly: true } : {}),
@@ -176,8 +236,7 @@ function remedies(
       ...(named === TAB_REMEDIES.clamped_tab.id
         ? {}
         : {
-            refused:
-              "Only where a person has proven the path of the torque into the stay and the build names it: never taken by itself.",
+            refused: say("fit-drive.j23-tab-on-frame.only-where-a-person-has-proven"),
           }),
     }),
     offerRemedy(TAB_REMEDIES.rim_brake, view),
@@ -188,12 +247,12 @@ function remedies(
       ? {
           rule: "S6",
           level: "flag" as const,
-          why: "A clamped tab holds only as well as its torque path into the stay.",
+          why: say("fit-drive.j23-tab-on-frame.a-clamped-tab-holds-only-as"),
         }
       : {
           rule: "S6",
           level: "gate" as const,
-          why: "A tab is added at the rear: load, heat and brace are looked at by a qualified person first.",
+          why: say("fit-drive.j23-tab-on-frame.a-tab-is-added-at-the"),
         },
     ...(onClamp ? [] : heat.map((rule) => ({ rule: rule.rule, level: rule.level, why: rule.here }))),
   ];
@@ -203,18 +262,15 @@ function remedies(
     cautions: [
       {
         code: "weld-not-known-from-numbers",
-        message:
-          "Weld quality and the stay's life cannot be known from your measurements: a qualified welder tacks and welds, dye check afterwards and at every wear check.",
+        message: say("fit-drive.j23-tab-on-frame.weld-quality-and-the-stay-s"),
       },
       {
         code: "weld-away-from-brass",
-        message:
-          "Keep the weld 15 or more from brazed joints, never on brass, silver, zinc or chrome; short beads, cooling between.",
+        message: say("fit-drive.j23-tab-on-frame.keep-the-weld-15-or-more"),
       },
       {
         code: "turn-of-tab-by-outline",
-        message:
-          "How far the tab is turned about the axle is decided on a traced outline with caliper, adapter and bolt tools, both stays clear.",
+        message: say("fit-drive.j23-tab-on-frame.how-far-the-tab-is-turned"),
       },
     ],
   };

@@ -6,6 +6,7 @@
 
 import { LEVER_REMEDIES } from "../../data/remedies-drive-and-brakes.js";
 import { capital } from "../../quantity/index.js";
+import { say } from "../../texts/say.js";
 import { closeJoint } from "../close-joint.js";
 import type { JointAnswer, RemedyOffer } from "../joint.js";
 import { type JointDefinition, notChecked, notChosen } from "../joint-definition.js";
@@ -20,7 +21,7 @@ import { sameWord } from "./same-word.js";
 
 const head = {
   id: "J28",
-  title: "lever – caliper cable",
+  title: say("fit-drive.j28-lever-and-cable-caliper.lever-caliper-cable"),
   between: ["lever", "caliper", "caliper_front", "caliper_rear"],
 } as const;
 
@@ -34,7 +35,8 @@ export const j28LeverAndCableCaliper: JointDefinition = {
   evaluate: (view) => {
     const lever = partAt(view, "lever", "lever_pair");
     if (lever === undefined) return notChosen(head, "lever");
-    if (actsBy(lever.ports) === "hydraulic") return notChecked(head, "The levers are hydraulic: J29 judges them.");
+    if (actsBy(lever.ports) === "hydraulic")
+      return notChecked(head, say("fit-drive.j28-lever-and-cable-caliper.the-levers-are-hydraulic-j29-judges"));
     const sets = caliperSets(view);
     if (sets.length === 0) return notChosen(head, "caliper");
     const leverAt = `bin.parts.${lever.id}.ports`;
@@ -53,50 +55,71 @@ export const j28LeverAndCableCaliper: JointDefinition = {
       const end = where === "both" ? "" : `${where} `;
       checks.push(
         sameWord({
-          name: `${end}lever and caliper both by cable`,
+          name: say("fit-drive.j28-lever-and-cable-caliper.lever-and-caliper-both-by-cable", { end }),
           a: actsBy(lever.ports),
           b: actsBy(part.ports),
-          words: "both by cable",
-          measureA: { what: "Look whether the levers work by cable or by fluid", at: `${leverAt}.acts`, tool: "eye" },
+          words: say("fit-drive.j28-lever-and-cable-caliper.both-by-cable"),
+          measureA: {
+            what: say("fit-drive.j28-lever-and-cable-caliper.look-whether-the-levers-work-by"),
+            at: `${leverAt}.acts`,
+            tool: "eye",
+          },
           measureB: {
-            what: `Look whether the ${end}caliper works by cable or by fluid`,
+            what: say("fit-drive.j28-lever-and-cable-caliper.look-whether-the-caliper-works-by", { end }),
             at: `${at}.acts`,
             tool: "eye",
           },
         }),
       );
       if (actsBy(part.ports) === "hydraulic") {
-        fails ??= `A cable lever cannot work the ${end}hydraulic caliper ${part.id}.`;
+        fails ??= say("fit-drive.j28-lever-and-cable-caliper.a-cable-lever-cannot-work-the", { end, part: part.id });
         groups.push([offerRemedy(LEVER_REMEDIES.matched_set, view)]);
         continue;
       }
       const half = TOOLS.rule.half;
       checks.push({
-        name: `${end}lever pull minus caliper pull`,
+        name: say("fit-drive.j28-lever-and-cable-caliper.lever-pull-minus-caliper-pull", { end }),
         unit: "mm",
         value: minus(span(pull, half), span(part.ports.pull, half)),
         limit: {
           low: -PULL_WITHIN_MM,
           high: PULL_WITHIN_MM,
           kind: "hard",
-          words: "within 2: both short (7) or both long (14)",
+          words: say("fit-drive.j28-lever-and-cable-caliper.within-2-both-short-7-or"),
         },
         measure:
           pull === undefined
-            ? { what: "Measure how much cable the lever pulls, grip to bar", at: `${leverAt}.pull`, tool: "rule" }
-            : { what: `Read or measure the pull that the ${end}caliper wants`, at: `${at}.pull`, tool: "rule" },
+            ? {
+                what: say("fit-drive.j28-lever-and-cable-caliper.measure-how-much-cable-the-lever"),
+                at: `${leverAt}.pull`,
+                tool: "rule",
+              }
+            : {
+                what: say("fit-drive.j28-lever-and-cable-caliper.read-or-measure-the-pull-that", { end }),
+                at: `${at}.pull`,
+                tool: "rule",
+              },
       });
-      words.push(`${end}lever pulls ${plain(pull ?? 0)}, the caliper wants ${plain(part.ports.pull ?? 0)}`);
+      words.push(
+        say("fit-drive.j28-lever-and-cable-caliper.lever-pulls-the-caliper-wants", {
+          end,
+          pull: plain(pull ?? 0),
+          pull2: plain(part.ports.pull ?? 0),
+        }),
+      );
       if (mixed(pull, part)) {
         const values = { lever: pull ?? 0, caliper: part.ports.pull ?? 0 };
-        const why = `${capital(end)}${end === "" ? "Lever" : "lever"} pull ${plain(values.lever)} on a caliper for ${plain(values.caliper)}.`;
+        const why = say("fit-drive.j28-lever-and-cable-caliper.pull-on-a-caliper-for", {
+          end: capital(end),
+          end2: end === "" ? "Lever" : "lever",
+          lever: plain(values.lever),
+          caliper: plain(values.caliper),
+        });
         fails ??= why;
         groups.push([
           offerRemedy(LEVER_REMEDIES.pull_pulley, view, {
             values,
-            ...(named
-              ? {}
-              : { refused: "A mixed pair is refused as it is; the pulley counts once the build names it." }),
+            ...(named ? {} : { refused: say("fit-drive.j28-lever-and-cable-caliper.a-mixed-pair-is-refused-as") }),
           }),
           offerRemedy(LEVER_REMEDIES.suited_lever, view, { values }),
         ]);

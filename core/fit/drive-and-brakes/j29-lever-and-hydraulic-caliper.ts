@@ -3,8 +3,10 @@
  * One fluid in all (S9 refuses a mix), one hose fitting. Another fitting of the same fluid is made up with barbs and olives.
  * That piston sizes suit each other is read on the sheets. Source: fit-fluid-family.
  */
+
 import { LEVER_REMEDIES } from "../../data/remedies-drive-and-brakes.js";
 import type { Caution } from "../../quantity/index.js";
+import { say } from "../../texts/say.js";
 import { closeJoint } from "../close-joint.js";
 import type { JointAnswer, RemedyOffer } from "../joint.js";
 import { type JointDefinition, notChecked, notChosen } from "../joint-definition.js";
@@ -17,7 +19,7 @@ import { sameWord } from "./same-word.js";
 
 const head = {
   id: "J29",
-  title: "hydraulic lever – caliper",
+  title: say("fit-drive.j29-lever-and-hydraulic-caliper.hydraulic-lever-caliper"),
   between: ["lever", "caliper", "caliper_front", "caliper_rear", "hose"],
 } as const;
 
@@ -38,24 +40,25 @@ export const j29LeverAndHydraulicCaliper: JointDefinition = {
   evaluate: (view) => {
     const lever = partAt(view, "lever", "lever_pair");
     if (lever === undefined) return notChosen(head, "lever");
-    if (actsBy(lever.ports) === "cable") return notChecked(head, "The levers work by cable: J28 judges them.");
+    if (actsBy(lever.ports) === "cable")
+      return notChecked(head, say("fit-drive.j29-lever-and-hydraulic-caliper.the-levers-work-by-cable-j28"));
     const sets = caliperSets(view);
     if (sets.length === 0) return notChosen(head, "caliper");
     const { fluid, fitting } = lever.ports;
     const acts = actsBy(lever.ports);
     const leverAt = `bin.parts.${lever.id}.ports`;
     const lookActs = {
-      what: "Look whether the levers work by cable or by fluid",
+      what: say("fit-drive.j28-lever-and-cable-caliper.look-whether-the-levers-work-by"),
       at: `${leverAt}.acts`,
       tool: "eye",
     } as const;
     const lookFluid = {
-      what: "Read the fluid on the lever's cap or sheet; never guess it",
+      what: say("fit-drive.j29-lever-and-hydraulic-caliper.read-the-fluid-on-the-lever"),
       at: `${leverAt}.fluid`,
       tool: "eye",
     } as const;
     const lookFitting = {
-      what: "Look which hose fitting the levers have",
+      what: say("fit-drive.j29-lever-and-hydraulic-caliper.look-which-hose-fitting-the-levers"),
       at: `${leverAt}.fitting`,
       tool: "eye",
     } as const;
@@ -69,49 +72,65 @@ export const j29LeverAndHydraulicCaliper: JointDefinition = {
       const end = where === "both" ? "" : `${where} `;
       checks.push(
         sameWord({
-          name: `${end}lever and caliper both by fluid`,
+          name: say("fit-drive.j29-lever-and-hydraulic-caliper.lever-and-caliper-both-by-fluid", { end }),
           a: acts,
           b: actsBy(part.ports),
-          words: "both by fluid",
+          words: say("fit-drive.j29-lever-and-hydraulic-caliper.both-by-fluid"),
           measureA: lookActs,
           measureB: {
-            what: `Look whether the ${end}caliper works by cable or by fluid`,
+            what: say("fit-drive.j28-lever-and-cable-caliper.look-whether-the-caliper-works-by", { end }),
             at: `${at}.acts`,
             tool: "eye",
           },
         }),
       );
       if (actsBy(part.ports) === "cable") {
-        fails ??= `A hydraulic lever cannot work the ${end}cable caliper ${part.id}.`;
+        fails ??= say("fit-drive.j29-lever-and-hydraulic-caliper.a-hydraulic-lever-cannot-work-the", {
+          end,
+          part: part.id,
+        });
         groups.push([offerRemedy(LEVER_REMEDIES.matched_set, view)]);
         continue;
       }
       checks.push(
         sameWord({
-          name: `${end}caliper fluid as the lever's`,
+          name: say("fit-drive.j29-lever-and-hydraulic-caliper.caliper-fluid-as-the-lever-s", { end }),
           a: fluid,
           b: part.ports.fluid,
-          words: "one fluid",
+          words: say("fit-drive.j29-lever-and-hydraulic-caliper.one-fluid"),
           measureA: lookFluid,
           measureB: {
-            what: `Read the ${end}caliper's fluid on its body or sheet; never guess it`,
+            what: say("fit-drive.j29-lever-and-hydraulic-caliper.read-the-caliper-s-fluid-on", { end }),
             at: `${at}.fluid`,
             tool: "eye",
           },
         }),
         sameWord({
-          name: `${end}caliper fitting as the lever's`,
+          name: say("fit-drive.j29-lever-and-hydraulic-caliper.caliper-fitting-as-the-lever-s", { end }),
           a: fitting,
           b: part.ports.fitting,
-          words: "one fitting",
+          words: say("fit-drive.j29-lever-and-hydraulic-caliper.one-fitting"),
           measureA: lookFitting,
-          measureB: { what: `Look which hose fitting the ${end}caliper has`, at: `${at}.fitting`, tool: "eye" },
+          measureB: {
+            what: say("fit-drive.j29-lever-and-hydraulic-caliper.look-which-hose-fitting-the-caliper", { end }),
+            at: `${at}.fitting`,
+            tool: "eye",
+          },
           suits: sameText,
         }),
       );
-      const values = { end: where === "both" ? "front and rear" : where, fluid: fluid ?? "the lever's" };
+      const values = {
+        end: where === "both" ? say("fit-drive.j29-lever-and-hydraulic-caliper.front-and-rear") : where,
+        fluid: fluid ?? "the lever's",
+      };
       if (fluid !== undefined && part.ports.fluid !== undefined && fluid !== part.ports.fluid) {
-        const why = `The levers ${lever.id} are for ${fluid}, the ${end}caliper ${part.id} for ${part.ports.fluid}: fluids are never mixed.`;
+        const why = say("fit-drive.j29-lever-and-hydraulic-caliper.the-levers-are-for-the-caliper", {
+          lever: lever.id,
+          fluid,
+          end,
+          part: part.id,
+          fluid2: part.ports.fluid,
+        });
         fails ??= why;
         rules.push({ rule: "S9", level: "refuse", why, place, part: part.id });
         groups.push([
@@ -119,12 +138,16 @@ export const j29LeverAndHydraulicCaliper: JointDefinition = {
           offerRemedy(LEVER_REMEDIES.mix_fluids, view, { values }),
         ]);
       } else if (fitting !== undefined && part.ports.fitting !== undefined && !sameText(fitting, part.ports.fitting)) {
-        fails ??= `Lever fitting ${fitting}, ${end}caliper fitting ${part.ports.fitting}.`;
+        fails ??= say("fit-drive.j29-lever-and-hydraulic-caliper.lever-fitting-caliper-fitting", {
+          fitting,
+          end,
+          fitting2: part.ports.fitting,
+        });
         groups.push([offerRemedy(LEVER_REMEDIES.hose_ends, view, { values })]);
         cautions.push({
           code: "piston-family-not-known",
           at: `${at}.fitting`,
-          message: "Another fitting may mean other pistons: read both sheets before you buy ends.",
+          message: say("fit-drive.j29-lever-and-hydraulic-caliper.another-fitting-may-mean-other-pistons"),
         });
       }
     }
@@ -133,37 +156,52 @@ export const j29LeverAndHydraulicCaliper: JointDefinition = {
       cautions.push({
         code: "no-hose-chosen",
         at: "build.chosen.hose",
-        message: "No hose is chosen: judge the hoses that hang on the parts by fluid, fitting and length.",
+        message: say("fit-drive.j29-lever-and-hydraulic-caliper.no-hose-is-chosen-judge-the"),
       });
     else {
       const at = `bin.parts.${hose.id}.ports`;
       checks.push(
         sameWord({
-          name: "hose fluid as the lever's",
+          name: say("fit-drive.j29-lever-and-hydraulic-caliper.hose-fluid-as-the-lever-s"),
           a: fluid,
           b: hose.ports.fluid,
-          words: "one fluid",
+          words: say("fit-drive.j29-lever-and-hydraulic-caliper.one-fluid"),
           measureA: lookFluid,
-          measureB: { what: "Read the fluid that the hose is for", at: `${at}.fluid`, tool: "eye" },
+          measureB: {
+            what: say("fit-drive.j29-lever-and-hydraulic-caliper.read-the-fluid-that-the-hose"),
+            at: `${at}.fluid`,
+            tool: "eye",
+          },
         }),
         sameWord({
-          name: "hose fitting as the lever's",
+          name: say("fit-drive.j29-lever-and-hydraulic-caliper.hose-fitting-as-the-lever-s"),
           a: fitting,
           b: hose.ports.fitting,
-          words: "one fitting",
+          words: say("fit-drive.j29-lever-and-hydraulic-caliper.one-fitting"),
           measureA: lookFitting,
-          measureB: { what: "Look which fittings come with the hose", at: `${at}.fitting`, tool: "eye" },
+          measureB: {
+            what: say("fit-drive.j29-lever-and-hydraulic-caliper.look-which-fittings-come-with-the"),
+            at: `${at}.fitting`,
+            tool: "eye",
+          },
           suits: sameText,
         }),
       );
       const values = { fluid: fluid ?? "the lever's", end: "new" };
       if (fluid !== undefined && hose.ports.fluid !== undefined && fluid !== hose.ports.fluid) {
-        const why = `The hose ${hose.id} is for ${hose.ports.fluid}, the levers are for ${fluid}: fluids are never mixed.`;
+        const why = say("fit-drive.j29-lever-and-hydraulic-caliper.the-hose-is-for-the-levers", {
+          hose: hose.id,
+          fluid: hose.ports.fluid,
+          fluid2: fluid,
+        });
         fails ??= why;
         rules.push({ rule: "S9", level: "refuse", why, place: "hose", part: hose.id });
         groups.push([offerRemedy(LEVER_REMEDIES.suited_hose, view, { values })]);
       } else if (fitting !== undefined && hose.ports.fitting !== undefined && !sameText(fitting, hose.ports.fitting)) {
-        fails ??= `The hose has fitting ${hose.ports.fitting}, the levers ${fitting}.`;
+        fails ??= say("fit-drive.j29-lever-and-hydraulic-caliper.the-hose-has-fitting-the-levers", {
+          fitting: hose.ports.fitting,
+          fitting2: fitting,
+        });
         groups.push([
           offerRemedy(LEVER_REMEDIES.suited_hose, view, { values }),
           offerRemedy(LEVER_REMEDIES.hose_ends, view, { values }),
@@ -173,7 +211,11 @@ export const j29LeverAndHydraulicCaliper: JointDefinition = {
     return closeJoint(head, {
       settled: settle(checks),
       words: {
-        fits: `Lever, ${hose === undefined ? "" : "hose "}and caliper: ${fluid ?? ""} fluid, fitting ${fitting ?? ""}.`,
+        fits: say("fit-drive.j29-lever-and-hydraulic-caliper.lever-and-caliper-fluid-fitting", {
+          hose: hose === undefined ? "" : "hose ",
+          fluid: fluid ?? "",
+          fitting: fitting ?? "",
+        }),
         fails: fails ?? "",
       },
       remedies: endsTogether(groups),

@@ -3,8 +3,10 @@
  * One thread with one hand on the right side, and one width within 0.5; outside cups (24 or 30 spindle) made for 73 go on 68
  * with spacers of 2.5 on each side, a cartridge made for 73 does not. A 35 x 1 shell may have either hand: look before a cup is turned in. Sources: fit-bb-threads, fit-bb-practice.
  */
+
 import { BB_REMEDIES } from "../../data/remedies-drive-and-brakes.js";
 import type { Caution } from "../../quantity/index.js";
+import { say } from "../../texts/say.js";
 import { closeJoint } from "../close-joint.js";
 import type { RemedyOffer } from "../joint.js";
 import { type JointDefinition, notChosen } from "../joint-definition.js";
@@ -39,12 +41,16 @@ export const j31BbInShell: JointDefinition = {
     const shell = interfaces.shell_thread === undefined ? undefined : bbThread(interfaces.shell_thread);
     const cups = bb.ports.thread === undefined ? undefined : bbThread(bb.ports.thread);
     const readShell = {
-      what: "Read or measure the shell's thread: diameter and threads per inch",
+      what: say("fit-drive.j31-bb-in-shell.read-or-measure-the-shell-s"),
       at: "donor.interfaces.shell_thread",
       tool: "calliper",
-      how: "take a cup out; thread gauge",
+      how: say("fit-drive.j31-bb-in-shell.take-a-cup-out-thread-gauge"),
     } as const;
-    const readCups = { what: "Read the thread on the cups", at: `${at}.thread`, tool: "calliper" } as const;
+    const readCups = {
+      what: say("fit-drive.j31-bb-in-shell.read-the-thread-on-the-cups"),
+      at: `${at}.thread`,
+      tool: "calliper",
+    } as const;
     const width = portValue(view, "frame.shell_width", interfaces.shell_width);
     const over = minus(
       span(bb.ports.shell_width),
@@ -58,37 +64,50 @@ export const j31BbInShell: JointDefinition = {
         name: "thread",
         a: shell?.size,
         b: cups?.size,
-        words: "one thread",
+        words: say("fit-drive.j31-bb-in-shell.one-thread"),
         measureA: readShell,
         measureB: readCups,
       }),
       ...(sameSize
         ? [
             sameWord({
-              name: "hand of the right side",
+              name: say("fit-drive.j31-bb-in-shell.hand-of-the-right-side"),
               a: shell.rightSide,
               b: cups.rightSide,
-              words: "one hand",
+              words: say("fit-drive.j31-bb-in-shell.one-hand"),
               measureA: {
                 ...readShell,
-                what: "Look which hand the shell's right side has, and write it behind the thread: LH or RH",
+                what: say("fit-drive.j31-bb-in-shell.look-which-hand-the-shell-s"),
               },
               measureB: {
                 ...readCups,
-                what: "Look which hand the right cup has, and write it behind the thread: LH or RH",
+                what: say("fit-drive.j31-bb-in-shell.look-which-hand-the-right-cup"),
               },
             }),
           ]
         : []),
       {
-        name: "cups made wider than the shell",
+        name: say("fit-drive.j31-bb-in-shell.cups-made-wider-than-the-shell"),
         unit: "mm",
         value: over,
-        limit: { low: -WIDTH_WITHIN_MM, high: WIDTH_WITHIN_MM, kind: "hard", words: "0.5 or less" },
+        limit: {
+          low: -WIDTH_WITHIN_MM,
+          high: WIDTH_WITHIN_MM,
+          kind: "hard",
+          words: say("fit-drive.j31-bb-in-shell.0-5-or-less"),
+        },
         measure:
           bb.ports.shell_width === undefined
-            ? { what: "Read for which shell the bottom bracket is made", at: `${at}.shell_width`, tool: "eye" }
-            : { what: "Measure the shell from face to face", at: "donor.interfaces.shell_width", tool: "calliper" },
+            ? {
+                what: say("fit-drive.j31-bb-in-shell.read-for-which-shell-the-bottom"),
+                at: `${at}.shell_width`,
+                tool: "eye",
+              }
+            : {
+                what: say("fit-drive.j31-bb-in-shell.measure-the-shell-from-face-to"),
+                at: "donor.interfaces.shell_width",
+                tool: "calliper",
+              },
       },
     ]);
     const offers: RemedyOffer[] = [];
@@ -96,7 +115,10 @@ export const j31BbInShell: JointDefinition = {
     if (settled.outcome === "fails") {
       offers.push(
         offerRemedy(BB_REMEDIES.other_bb, view, {
-          values: { thread: interfaces.shell_thread ?? "for the shell", width: width ?? "measured" },
+          values: {
+            thread: interfaces.shell_thread ?? say("fit-drive.j31-bb-in-shell.for-the-shell"),
+            width: width ?? "measured",
+          },
         }),
       );
       if (threadFails) {
@@ -116,18 +138,29 @@ export const j31BbInShell: JointDefinition = {
       {
         code: "chase-and-face",
         at: "donor.interfaces.shell_thread",
-        message: "Turn the cup in by hand first. Chase and face where it does not run free; never force it.",
+        message: say("fit-drive.j31-bb-in-shell.turn-the-cup-in-by-hand"),
       },
     ];
     return closeJoint(head, {
       settled,
       words: {
-        fits: `${shell?.size ?? ""} in both, right side ${shell?.rightSide ?? ""}; shell ${plain(width ?? 0)}, made for ${plain(bb.ports.shell_width ?? 0)}.`,
+        fits: say("fit-drive.j31-bb-in-shell.in-both-right-side-shell-made", {
+          size: shell?.size ?? "",
+          rightSide: shell?.rightSide ?? "",
+          width: plain(width ?? 0),
+          shellWidth: plain(bb.ports.shell_width ?? 0),
+        }),
         fails: threadFails
           ? sameSize
-            ? `Shell and cups have right sides of different hand.`
-            : `${bb.ports.thread ?? ""} cups in a ${interfaces.shell_thread ?? ""} shell.`
-          : `Made for a ${plain(bb.ports.shell_width ?? 0)} shell, this one is ${plain(width ?? 0)}.`,
+            ? say("fit-drive.j31-bb-in-shell.shell-and-cups-have-right-sides")
+            : say("fit-drive.j31-bb-in-shell.cups-in-a-shell", {
+                thread: bb.ports.thread ?? "",
+                shellThread: interfaces.shell_thread ?? "",
+              })
+          : say("fit-drive.j31-bb-in-shell.made-for-a-shell-this-one", {
+              shellWidth: plain(bb.ports.shell_width ?? 0),
+              width: plain(width ?? 0),
+            }),
       },
       remedies: offers,
       sources: ["fit-bb-threads", "fit-bb-practice"],

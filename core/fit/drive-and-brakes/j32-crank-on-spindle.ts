@@ -3,21 +3,24 @@
  * One system: square taper of one kind, spline, 24 or 30. A spindle longer by d than the one the crank was made for adds d
  * to Q and d/2 to arm and chainline; J33, J34 and J36 judge that. Source: fit-taper-practice.
  */
+
 import { BB_REMEDIES } from "../../data/remedies-drive-and-brakes.js";
 import type { Caution } from "../../quantity/index.js";
+import { say } from "../../texts/say.js";
 import { closeJoint } from "../close-joint.js";
 import type { DecidingNumber } from "../joint.js";
 import { type JointDefinition, notChosen } from "../joint-definition.js";
 import { offerRemedy } from "../offer-remedy.js";
 import { plain, settle } from "../settle.js";
 import { partAt } from "../view.js";
+import { ringsHere, spindleLonger, statedChainline } from "./ring-on-crank.js";
 import { sameWord } from "./same-word.js";
 
 const head = { id: "J32", title: "crank – spindle", between: ["crank", "bb"] } as const;
 
 const SYSTEM_WORDS = {
-  taper_jis: "square taper JIS",
-  taper_iso: "square taper ISO",
+  taper_jis: say("fit-drive.j32-crank-on-spindle.square-taper-jis"),
+  taper_iso: say("fit-drive.j32-crank-on-spindle.square-taper-iso"),
   spline: "splined",
   "24": "24",
   "30": "30",
@@ -43,25 +46,26 @@ export const j32CrankOnSpindle: JointDefinition = {
     const spindle = bb.ports.spindle;
     const settled = settle([
       sameWord({
-        name: "arm and spindle of one system",
+        name: say("fit-drive.j32-crank-on-spindle.arm-and-spindle-of-one-system"),
         a: arm,
         b: spindle,
-        words: "the same",
+        words: say("fit-drive.j32-crank-on-spindle.the-same"),
         measureA: {
-          what: "Look which spindle the crank takes",
+          what: say("fit-drive.j32-crank-on-spindle.look-which-spindle-the-crank-takes"),
           at: `bin.parts.${crank.id}.ports.spindle`,
           tool: "calliper",
         },
         measureB: {
-          what: "Look which spindle the bottom bracket has",
+          what: say("fit-drive.j32-crank-on-spindle.look-which-spindle-the-bottom-bracket"),
           at: `bin.parts.${bb.id}.ports.spindle`,
           tool: "calliper",
         },
       }),
     ]);
-    const { design_spindle: design, q, chainline } = crank.ports;
+    const { q } = crank.ports;
+    const chainline = statedChainline(crank, ringsHere(view));
     const length = bb.ports.spindle_length;
-    const longer = design === undefined || length === undefined ? undefined : length - design;
+    const longer = spindleLonger(crank, bb);
     const numbers: DecidingNumber[] = [];
     const cautions: Caution[] = [];
     if (longer === undefined) {
@@ -70,25 +74,39 @@ export const j32CrankOnSpindle: JointDefinition = {
       cautions.push({
         code: "spindle-length-not-known",
         at,
-        message:
-          "How much longer or shorter the spindle is than the crank was made for is not known: Q and chainline cannot be told.",
+        message: say("fit-drive.j32-crank-on-spindle.how-much-longer-or-shorter-the"),
       });
     } else {
-      numbers.push({ name: "spindle longer than the crank was made for", value: longer, unit: "mm" });
-      if (q !== undefined) numbers.push({ name: "Q as fitted", value: q + longer, unit: "mm" });
+      numbers.push({
+        name: say("fit-drive.j32-crank-on-spindle.spindle-longer-than-the-crank-was"),
+        value: longer,
+        unit: "mm",
+      });
+      if (q !== undefined)
+        numbers.push({ name: say("fit-drive.j32-crank-on-spindle.q-as-fitted"), value: q + longer, unit: "mm" });
       if (chainline !== undefined)
-        numbers.push({ name: "chainline as fitted", value: chainline + longer / 2, unit: "mm" });
+        numbers.push({
+          name: say("fit-drive.j32-crank-on-spindle.chainline-as-fitted"),
+          value: chainline + longer / 2,
+          unit: "mm",
+        });
     }
     const moved =
       longer === undefined || longer === 0
         ? ""
-        : `, ${plain(Math.abs(longer))} ${longer > 0 ? "longer" : "shorter"} than it was made for`;
+        : say("fit-drive.j32-crank-on-spindle.than-it-was-made-for", {
+            longer: plain(Math.abs(longer)),
+            longer2: longer > 0 ? "longer" : "shorter",
+          });
     const failed = settled.outcome === "fails" && arm !== undefined;
     return closeJoint(head, {
       settled: { ...settled, numbers: [...settled.numbers, ...numbers] },
       words: {
-        fits: `Both ${arm === undefined ? "" : SYSTEM_WORDS[arm]}${moved}.`,
-        fails: `The crank is for ${arm === undefined ? "another spindle" : SYSTEM_WORDS[arm]}, the spindle is ${spindle === undefined ? "another" : SYSTEM_WORDS[spindle]}.`,
+        fits: say("fit-drive.j32-crank-on-spindle.both", { arm: arm === undefined ? "" : SYSTEM_WORDS[arm], moved }),
+        fails: say("fit-drive.j32-crank-on-spindle.the-crank-is-for-the-spindle", {
+          arm: arm === undefined ? say("fit-drive.j32-crank-on-spindle.another-spindle") : SYSTEM_WORDS[arm],
+          spindle: spindle === undefined ? "another" : SYSTEM_WORDS[spindle],
+        }),
       },
       remedies: failed ? [offerRemedy(BB_REMEDIES.other_spindle, view, { values: { system: SYSTEM_WORDS[arm] } })] : [],
       sources: ["fit-taper-practice"],

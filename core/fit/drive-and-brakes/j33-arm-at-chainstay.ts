@@ -3,8 +3,10 @@
  * Smallest gap of both arms from 50 mm of the BB axis to the pedal (M28): 4 wanted, 3 the least, each ± 1 until the dry fit.
  * A right cup spacer gives to the right arm what it takes from the left. An arm is never filed. Sources: drive-arm-gap, drive-spread.
  */
+
 import { CRANK_REMEDIES } from "../../data/remedies-drive-and-brakes.js";
 import { ARM_GAP_LEAST_MM, ARM_GAP_WANTED_MM, type ArmGapAnswer, GAP_BAND_MM } from "../../drive/index.js";
+import { say } from "../../texts/say.js";
 import type { PartOfKind } from "../../workshop/index.js";
 import { closeJoint } from "../close-joint.js";
 import type { RemedyOffer } from "../joint.js";
@@ -19,7 +21,7 @@ import { dimpleRefused } from "./dimple.js";
 
 const head = { id: "J33", title: "arm – chainstay", between: ["crank", "bb", "wheel_rear", "frame"] } as const;
 
-const UNTIL_DRY_FIT = "± 1 until the dry fit, common practice";
+const UNTIL_DRY_FIT = say("fit-drive.j33-arm-at-chainstay.1-until-the-dry-fit-common");
 
 export const j33ArmAtChainstay: JointDefinition = {
   ...head,
@@ -36,28 +38,36 @@ export const j33ArmAtChainstay: JointDefinition = {
     const least = {
       low: ARM_GAP_LEAST_MM,
       kind: "hard",
-      words: "3 is the least, 4 wanted; frame flex takes 1 to 2",
+      words: say("fit-drive.j33-arm-at-chainstay.3-is-the-least-4-wanted"),
     } as const;
     if (found.kind === "missing") {
       const settled = settle([
-        { name: "gap at the chainstay", unit: "mm", value: UNKNOWN, limit: least, measure: found.measure },
+        {
+          name: say("fit-drive.j33-arm-at-chainstay.gap-at-the-chainstay"),
+          unit: "mm",
+          value: UNKNOWN,
+          limit: least,
+          measure: found.measure,
+        },
       ]);
       return closeJoint(head, {
         settled,
-        words: { fits: "", fails: "", open: "Not known yet: the arms' gap at the chainstays." },
+        words: { fits: "", fails: "", open: say("fit-drive.j33-arm-at-chainstay.not-known-yet-the-arms-gap") },
         sources: ["drive-arm-gap"],
       });
     }
     const gap = found.gap;
     const smaller = Math.min(gap.arm_gap_mm, gap.left_arm_gap_mm);
     const measure = {
-      what: "Look at the arms' gap at the dry fit, both sides",
+      what: say("fit-drive.j33-arm-at-chainstay.look-at-the-arms-gap-at"),
       at: "donor.gaps_rear.chainstay_outer_at_bb_radius",
       tool: "rule",
-      how: "wheel clamped, arms turned past the stays, the smallest gap",
+      how: say("fit-drive.j33-arm-at-chainstay.wheel-clamped-arms-turned-past-the"),
     } as const;
     const covered = !found.cautions.some((caution) => caution.code === "stay-not-measured-everywhere");
-    const name = `gap at the chainstay, ${rounded(gap.arm_gap_at_radius_mm)} from the BB axis`;
+    const name = say("fit-drive.j33-arm-at-chainstay.gap-at-the-chainstay-from-the", {
+      armGapAtRadiusMm: rounded(gap.arm_gap_at_radius_mm),
+    });
     const checks: Check[] = [
       {
         name,
@@ -67,18 +77,25 @@ export const j33ArmAtChainstay: JointDefinition = {
         wanted,
         measure,
         bandMeans: UNTIL_DRY_FIT,
-        flag: `The arm passes the stay with ${rounded(smaller)} mm ± ${GAP_BAND_MM}; 4 are wanted. Prove it at the dry fit.`,
+        flag: say("fit-drive.j33-arm-at-chainstay.the-arm-passes-the-stay-with", {
+          smaller: rounded(smaller),
+          gapBandMm: GAP_BAND_MM,
+        }),
       },
       ...(covered
         ? []
         : [
             {
-              name: "stay measured along the whole arm",
+              name: say("fit-drive.j33-arm-at-chainstay.stay-measured-along-the-whole-arm"),
               unit: "count" as const,
               value: UNKNOWN,
-              limit: { low: 1, kind: "hard" as const, words: "from 50 mm of the BB axis to the pedal" },
+              limit: {
+                low: 1,
+                kind: "hard" as const,
+                words: say("fit-drive.j33-arm-at-chainstay.from-50-mm-of-the-bb"),
+              },
               measure: {
-                what: "Measure the rest of the chainstay along the arm",
+                what: say("fit-drive.j33-arm-at-chainstay.measure-the-rest-of-the-chainstay"),
                 at: "donor.gaps_rear.chainstay_outer_at_bb_radius",
                 tool: "rule" as const,
               },
@@ -94,16 +111,27 @@ export const j33ArmAtChainstay: JointDefinition = {
           ...(gap.arm_gap_mm === gap.left_arm_gap_mm
             ? []
             : [
-                { name: "gap of the right arm", value: gap.arm_gap_mm, unit: "mm" as const },
-                { name: "gap of the left arm", value: gap.left_arm_gap_mm, unit: "mm" as const },
+                {
+                  name: say("fit-drive.j33-arm-at-chainstay.gap-of-the-right-arm"),
+                  value: gap.arm_gap_mm,
+                  unit: "mm" as const,
+                },
+                {
+                  name: say("fit-drive.j33-arm-at-chainstay.gap-of-the-left-arm"),
+                  value: gap.left_arm_gap_mm,
+                  unit: "mm" as const,
+                },
               ]),
-          { name: "Q as fitted", value: gap.q_fitted_mm, unit: "mm" },
-          { name: "stay set out per side", value: found.perSideMm, unit: "mm" },
+          { name: say("fit-drive.j32-crank-on-spindle.q-as-fitted"), value: gap.q_fitted_mm, unit: "mm" },
+          { name: say("fit-drive.j33-arm-at-chainstay.stay-set-out-per-side"), value: found.perSideMm, unit: "mm" },
         ],
       },
       words: {
-        fits: `The arms pass the stays with ${rounded(smaller)} mm to spare, nearest ${rounded(gap.arm_gap_at_radius_mm)} from the BB axis.`,
-        fails: `The arms pass the stays with only ${rounded(smaller)} mm; 3 is the least.`,
+        fits: say("fit-drive.j33-arm-at-chainstay.the-arms-pass-the-stays-with", {
+          smaller: rounded(smaller),
+          armGapAtRadiusMm: rounded(gap.arm_gap_at_radius_mm),
+        }),
+        fails: say("fit-drive.j33-arm-at-chainstay.the-arms-pass-the-stays-with-2", { smaller: rounded(smaller) }),
       },
       remedies: settled.outcome === "fits" ? [] : remedies(view, bb, gap, smaller),
       sources: ["drive-arm-gap", "drive-spread", "fit-dimple"],

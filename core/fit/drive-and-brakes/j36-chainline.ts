@@ -1,9 +1,10 @@
 /**
  * J36: does the chain run straight?
- * Front: the crank's stated chainline + half of what the spindle is longer + a right cup spacer. Rear: the hub gear's stated
+ * Front: the crank's stated chainline (the middle of its rings where it has several) + half of what the spindle is longer + a right cup spacer. Rear: the hub gear's stated
  * chainline, or hub width / 2 - locknut to smallest - (cogs - 1) pitch / 2 (M27). Front minus rear: up to 1.5 with one ring
  * and one cog, up to 4 with a derailleur and 2 wanted. Source: drive-chainline.
  */
+
 import { CRANK_REMEDIES } from "../../data/remedies-drive-and-brakes.js";
 import {
   CHAINLINE_ACCEPTABLE_MM,
@@ -13,6 +14,7 @@ import {
   rearChainline,
 } from "../../drive/index.js";
 import type { Caution } from "../../quantity/index.js";
+import { say } from "../../texts/say.js";
 import type { PartOfKind } from "../../workshop/index.js";
 import { closeJoint } from "../close-joint.js";
 import type { RemedyOffer } from "../joint.js";
@@ -24,8 +26,13 @@ import { minus, span } from "../span.js";
 import { type FitView, partAt } from "../view.js";
 import { asOffered, otherBottomBrackets } from "./bins.js";
 import { CUP_SPACERS_MM } from "./j34-ring-at-chainstay.js";
+import { ringsHere, spindleLonger, statedChainline } from "./ring-on-crank.js";
 
-const head = { id: "J36", title: "chainline", between: ["crank", "bb", "wheel_rear"] } as const;
+const head = {
+  id: "J36",
+  title: "chainline",
+  between: ["crank", "bb", "wheel_rear", "ring_inner", "sprocket", "cassette_spacer"],
+} as const;
 
 const NEAR_LIMIT_MM = 0.5;
 const MOST_RESPACE_MM = 2;
@@ -34,6 +41,9 @@ export const j36Chainline: JointDefinition = {
   ...head,
   attributes: [
     "crank.ports.chainline",
+    "crank.ports.ring_chainlines",
+    "crank.ports.rings",
+    "ring.ports.teeth",
     "crank.ports.design_spindle",
     "bb.ports.spindle_length",
     "wheel_rear.ports.drive",
@@ -62,28 +72,38 @@ export const j36Chainline: JointDefinition = {
       front.measure ??
       rear.measure ??
       ({
-        what: "Measure ring and sprocket from the centre plane",
+        what: say("fit-drive.j36-chainline.measure-ring-and-sprocket-from-the"),
         at: `bin.parts.${crank.id}.ports.chainline`,
         tool: "rule",
       } as const);
     const checks: Check[] = [
-      { name: "front chainline", unit: "mm", value: span(front.mm) },
-      { name: "rear chainline", unit: "mm", value: span(rear.mm) },
+      { name: say("fit-drive.j36-chainline.front-chainline"), unit: "mm", value: span(front.mm) },
+      { name: say("fit-drive.j36-chainline.rear-chainline"), unit: "mm", value: span(rear.mm) },
       {
-        name: "front minus rear",
+        name: say("fit-drive.j36-chainline.front-minus-rear"),
         unit: "mm",
         value: drive === undefined ? span(undefined) : error,
         limit: {
           low: -most,
           high: most,
           kind: "hard",
-          words: single ? "1.5 or less with one ring and one cog" : "4 or less with a derailleur",
+          words: single
+            ? say("fit-drive.j36-chainline.1-5-or-less-with-one")
+            : say("fit-drive.j36-chainline.4-or-less-with-a-derailleur"),
         },
-        ...(single ? {} : { wanted: { low: -CHAINLINE_GOOD_MM, high: CHAINLINE_GOOD_MM, words: "2 or less" } }),
+        ...(single
+          ? {}
+          : {
+              wanted: {
+                low: -CHAINLINE_GOOD_MM,
+                high: CHAINLINE_GOOD_MM,
+                words: say("fit-drive.j36-chainline.2-or-less"),
+              },
+            }),
         measure:
           drive === undefined
             ? {
-                what: "Look what drives the rear hub: hub gear, cassette, freewheel or one sprocket",
+                what: say("fit-drive.j36-chainline.look-what-drives-the-rear-hub"),
                 at: `bin.parts.${wheel.id}.ports.drive`,
                 tool: "eye",
               }
@@ -92,18 +112,33 @@ export const j36Chainline: JointDefinition = {
     ];
     const settled = settle(checks);
     const off = error.kind === "known" ? error.mid : 0;
+    const several = ringsHere(view).length > 1;
     const cautions: Caution[] = [];
     if (settled.outcome === "fits" && Math.abs(off) > most - NEAR_LIMIT_MM) {
       cautions.push({
         code: "chainline-at-its-limit",
-        message: `${rounded(off)} mm of ${plain(most)}: predicted from the parts' own figures. Measure ring and sprocket from the centre plane at the dry fit.`,
+        message: say("fit-drive.j36-chainline.mm-of-predicted-from-the-parts", {
+          off: rounded(off),
+          most: plain(most),
+        }),
       });
     }
     return closeJoint(head, {
       settled,
       words: {
-        fits: `Ring at ${plain(front.mm ?? 0)}, sprockets at ${plain(rear.mm ?? 0)}: ${rounded(Math.abs(off))} ${off === 0 ? "off" : off > 0 ? "outside" : "inside"}.`,
-        fails: `The ring stands ${rounded(Math.abs(off))} mm ${off > 0 ? "outside" : "inside"} the sprockets; ${plain(most)} is the most.`,
+        fits: say("fit-drive.j36-chainline.at-sprockets-at", {
+          several: several ? "Rings" : "Ring",
+          mm: rounded(front.mm ?? 0),
+          mm2: rounded(rear.mm ?? 0),
+          off: rounded(Math.abs(off)),
+          off2: off === 0 ? "off" : off > 0 ? "outside" : "inside",
+        }),
+        fails: say("fit-drive.j36-chainline.the-mm-the-sprockets-is-the", {
+          several: several ? say("fit-drive.j36-chainline.rings-stand") : say("fit-drive.j36-chainline.ring-stands"),
+          off: rounded(Math.abs(off)),
+          off2: off > 0 ? "outside" : "inside",
+          most: plain(most),
+        }),
       },
       remedies: settled.outcome === "fails" ? remedies(view, bb, wheel, off, most) : [],
       sources: ["drive-chainline"],
@@ -118,32 +153,33 @@ interface LineHere {
 }
 
 function frontOf(view: FitView, crank: PartOfKind<"crank">, bb: PartOfKind<"bb">): LineHere {
-  const { chainline, design_spindle } = crank.ports;
-  const spindle = bb.ports.spindle_length;
+  const { design_spindle } = crank.ports;
+  const chainline = statedChainline(crank, ringsHere(view));
+  const longer = spindleLonger(crank, bb);
   const at = `bin.parts.${crank.id}.ports`;
   if (chainline === undefined)
     return {
       mm: undefined,
       measure: {
-        what: "Measure the ring to the side of the seat tube, and add half the tube",
-        at: `${at}.chainline`,
+        what: say("fit-drive.j36-chainline.measure-the-ring-to-the-side"),
+        at: ringsHere(view).length > 1 ? `${at}.ring_chainlines` : `${at}.chainline`,
         tool: "calliper",
       },
     };
-  if (design_spindle === undefined)
+  if (longer === undefined && design_spindle === undefined)
     return {
       mm: undefined,
       measure: {
-        what: "Find out for which spindle the crank's chainline holds",
+        what: say("fit-drive.j36-chainline.find-out-for-which-spindle-the"),
         at: `${at}.design_spindle`,
         tool: "rule",
       },
     };
-  if (spindle === undefined)
+  if (longer === undefined)
     return {
       mm: undefined,
       measure: {
-        what: "Measure the spindle from end to end",
+        what: say("fit-drive.crank-clearance.measure-the-spindle-from-end-to"),
         at: `bin.parts.${bb.id}.ports.spindle_length`,
         tool: "rule",
       },
@@ -151,23 +187,24 @@ function frontOf(view: FitView, crank: PartOfKind<"crank">, bb: PartOfKind<"bb">
   return {
     mm: predictedFrontChainline({
       statedMm: chainline,
-      statedSpindleMm: design_spindle,
-      spindleMm: spindle,
+      statedSpindleMm: 0,
+      spindleMm: longer,
       rightCupSpacerMm: view.ports["bb.right_spacer"] ?? 0,
     }),
   };
 }
 
 function rearOf(view: FitView, wheel: PartOfKind<"wheel_rear">): LineHere {
-  const { chainline, locknut_to_smallest, cogs, cog_pitch } = wheel.ports;
+  const { chainline } = wheel.ports;
   if (chainline !== undefined) return { mm: chainline };
+  const { locknut_to_smallest, cogs, cog_pitch } = sprocketsOn(view, wheel);
   const at = `bin.parts.${wheel.id}.ports`;
   const width = portValue(view, "wheel_rear.width", wheel.ports.width);
   if (width === undefined)
     return {
       mm: undefined,
       measure: {
-        what: "Measure the rear hub between the faces that the dropouts touch",
+        what: say("fit-drive.j20-rotor-plane.measure-the-rear-hub-between-the"),
         at: `${at}.width`,
         tool: "calliper",
       },
@@ -176,20 +213,45 @@ function rearOf(view: FitView, wheel: PartOfKind<"wheel_rear">): LineHere {
     return {
       mm: undefined,
       measure: {
-        what: "Measure from the right locknut to the middle of the smallest sprocket",
+        what: say("fit-drive.j36-chainline.measure-from-the-right-locknut-to"),
         at: `${at}.locknut_to_smallest`,
         tool: "calliper",
       },
     };
   if (cogs === undefined)
-    return { mm: undefined, measure: { what: "Count the sprockets", at: `${at}.cogs`, tool: "eye" } };
+    return {
+      mm: undefined,
+      measure: { what: say("fit-drive.j36-chainline.count-the-sprockets"), at: `${at}.cogs`, tool: "eye" },
+    };
   if (cogs > 1 && cog_pitch === undefined)
     return {
       mm: undefined,
-      measure: { what: "Measure from one sprocket's middle to the next", at: `${at}.cog_pitch`, tool: "calliper" },
+      measure: {
+        what: say("fit-drive.j36-chainline.measure-from-one-sprocket-s-middle"),
+        at: `${at}.cog_pitch`,
+        tool: "calliper",
+      },
     };
   return {
     mm: rearChainline({ olnMm: width, locknutToSmallestMm: locknut_to_smallest, cogs, cogPitchMm: cog_pitch ?? 0 }),
+  };
+}
+
+/** The build's line for this hub with this cassette and spacer goes before what the hub says by itself. */
+function sprocketsOn(view: FitView, wheel: PartOfKind<"wheel_rear">) {
+  const cassette = partAt(view, "sprocket", "cassette");
+  // A freewheel's sprockets are the hub's own.
+  if (cassette === undefined || wheel.ports.drive === "freewheel") return wheel.ports;
+  const spacer = view.at.cassette_spacer?.id;
+  const lines = (view.resolved.build.rear_lines ?? []).filter(
+    (row) => row.wheel === wheel.id && row.cassette === cassette.id,
+  );
+  // Another cassette of the comparison comes with the spacer that its own line names.
+  const line = lines.find((row) => row.spacer === spacer) ?? (lines.length === 1 ? lines[0] : undefined);
+  return {
+    locknut_to_smallest: line?.locknut_to_smallest ?? wheel.ports.locknut_to_smallest,
+    cogs: cassette.ports.cogs?.length ?? wheel.ports.cogs,
+    cog_pitch: cassette.ports.pitch ?? wheel.ports.cog_pitch,
   };
 }
 

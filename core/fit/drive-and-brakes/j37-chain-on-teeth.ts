@@ -4,8 +4,10 @@
  * of 2.1 (3/32) or 3.0 (1/8). A wide chain runs on both, so the teeth's width decides nothing there. A cassette wants the
  * class of its own number of sprockets. Sources: drive-chain-widths, fit-tooth-widths.
  */
+
 import { CRANK_REMEDIES } from "../../data/remedies-drive-and-brakes.js";
 import { chainClassForSpeeds } from "../../drive/index.js";
+import { say } from "../../texts/say.js";
 import { closeJoint } from "../close-joint.js";
 import { type JointDefinition, notChosen } from "../joint-definition.js";
 import { offerRemedy } from "../offer-remedy.js";
@@ -14,7 +16,11 @@ import { minus, type Span, span } from "../span.js";
 import { partAt } from "../view.js";
 import { sameWord } from "./same-word.js";
 
-const head = { id: "J37", title: "chain – sprockets", between: ["chain", "ring", "crank", "sprocket"] } as const;
+const head = {
+  id: "J37",
+  title: "chain – sprockets",
+  between: ["chain", "ring", "ring_inner", "crank", "sprocket"],
+} as const;
 
 /** Speeds that stand for each class in the table of chains. */
 const CLASS_SPEEDS = { wide: 1, "6-8": 8, "9": 9, "10": 10, "11": 11, "12": 12 } as const;
@@ -37,7 +43,7 @@ export const j37ChainOnTeeth: JointDefinition = {
     const word = chain.ports.class;
     const inner = word === undefined ? undefined : chainClassForSpeeds(CLASS_SPEEDS[word])?.innerMm;
     const readChain = {
-      what: "Measure the chain between its inner plates",
+      what: say("fit-drive.j37-chain-on-teeth.measure-the-chain-between-its-inner"),
       at: `bin.parts.${chain.id}.ports.class`,
       tool: "calliper",
     } as const;
@@ -45,24 +51,39 @@ export const j37ChainOnTeeth: JointDefinition = {
       name,
       unit: "mm",
       value: minus(span(inner), teeth),
-      limit: { low: 0, kind: "hard", words: "teeth no wider than the chain inside" },
+      limit: { low: 0, kind: "hard", words: say("fit-drive.j37-chain-on-teeth.teeth-no-wider-than-the-chain") },
       measure:
         inner === undefined
           ? readChain
           : {
-              what: `Measure how wide the teeth are: 2.1 (3/32) or 3.0 (1/8)`,
+              what: say("fit-drive.j37-chain-on-teeth.measure-how-wide-the-teeth-are"),
               at,
               tool: "calliper",
               accuracy: "± 0.1 mm",
             },
-      bandMeans: "3/32 or 1/8 teeth, not measured",
+      bandMeans: say("fit-drive.j37-chain-on-teeth.3-32-or-1-8-teeth"),
     });
     const ringAt = ring === undefined ? "build.chosen.ring" : `bin.parts.${ring.id}.ports.chain_class`;
-    const checks: Check[] = [room("chain inside over the ring's teeth", toothSpan(ring?.ports.chain_class), ringAt)];
+    const checks: Check[] = [
+      room(
+        say("fit-drive.j37-chain-on-teeth.chain-inside-over-the-ring-s"),
+        toothSpan(ring?.ports.chain_class),
+        ringAt,
+      ),
+    ];
+    const smallRing = partAt(view, "ring_inner", "ring");
+    if (smallRing !== undefined)
+      checks.push(
+        room(
+          say("fit-drive.j37-chain-on-teeth.chain-inside-over-the-small-ring"),
+          toothSpan(smallRing.ports.chain_class),
+          `bin.parts.${smallRing.id}.ports.chain_class`,
+        ),
+      );
     if (sprocket.kind === "sprocket")
       checks.push(
         room(
-          "chain inside over the sprocket's teeth",
+          say("fit-drive.j37-chain-on-teeth.chain-inside-over-the-sprocket-s"),
           toothSpan(sprocket.ports.chain_class),
           `bin.parts.${sprocket.id}.ports.chain_class`,
         ),
@@ -71,11 +92,15 @@ export const j37ChainOnTeeth: JointDefinition = {
       const cogs = sprocket.ports.cogs?.length;
       checks.push(
         sameWord<ChainWord>({
-          name: "chain of the cassette's class",
+          name: say("fit-drive.j37-chain-on-teeth.chain-of-the-cassette-s-class"),
           a: cogs === undefined ? undefined : classOfCassette(cogs),
           b: word,
-          words: "the class of the cassette",
-          measureA: { what: "Count the cassette's sprockets", at: `bin.parts.${sprocket.id}.ports.cogs`, tool: "eye" },
+          words: say("fit-drive.j37-chain-on-teeth.the-class-of-the-cassette"),
+          measureA: {
+            what: say("fit-drive.j37-chain-on-teeth.count-the-cassette-s-sprockets"),
+            at: `bin.parts.${sprocket.id}.ports.cogs`,
+            tool: "eye",
+          },
           measureB: readChain,
         }),
       );
@@ -88,17 +113,26 @@ export const j37ChainOnTeeth: JointDefinition = {
       words: {
         fits:
           word === "wide"
-            ? `A 1/8 chain, ${plain(inner ?? 0)} inside, runs on 3/32 and on 1/8 teeth.`
-            : `Chain ${plain(inner ?? 0)} inside goes over the teeth.`,
+            ? say("fit-drive.j37-chain-on-teeth.a-1-8-chain-inside-runs", { inner: plain(inner ?? 0) })
+            : say("fit-drive.j37-chain-on-teeth.chain-inside-goes-over-the-teeth", { inner: plain(inner ?? 0) }),
         fails: cassetteFails
-          ? `A ${word === "wide" ? "1/8" : `${word}-speed`} chain is not of this cassette's class.`
-          : `A chain ${plain(inner ?? 0)} inside does not go over these teeth.`,
+          ? say("fit-drive.j37-chain-on-teeth.a-chain-is-not-of-this", {
+              word: word === "wide" ? "1/8" : `${word}-speed`,
+            })
+          : say("fit-drive.j37-chain-on-teeth.a-chain-inside-does-not-go", { inner: plain(inner ?? 0) }),
+        ...(settled.open[0]?.unit === "mm" && inner !== undefined
+          ? {
+              open: say("fit-drive.j37-chain-on-teeth.not-known-yet-how-wide-the", { inner: plain(inner) }),
+            }
+          : {}),
       },
       remedies:
         settled.outcome === "fails"
           ? [
               offerRemedy(CRANK_REMEDIES.suited_chain, view, {
-                values: { inner: cassetteFails ? "as the cassette asks" : "3.175 (1/8)" },
+                values: {
+                  inner: cassetteFails ? say("fit-drive.j37-chain-on-teeth.as-the-cassette-asks") : "3.175 (1/8)",
+                },
               }),
               ...(cassetteFails
                 ? []

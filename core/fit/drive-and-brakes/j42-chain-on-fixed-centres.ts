@@ -4,8 +4,10 @@
  * smallest sprocket as the hub gear asks. Wear opens every such drive: a tensioner is planned. A hub gear or one sprocket
  * in horizontal slots is tightened by the axle. Sources: iso-606, drive-fixed-centres.
  */
+
 import { type FixedCentresPair, fixedCentres } from "../../drive/index.js";
 import type { Caution, NextStep } from "../../quantity/index.js";
+import { say } from "../../texts/say.js";
 import { closeJoint } from "../close-joint.js";
 import { type JointDefinition, notChecked, notChosen } from "../joint-definition.js";
 import { type Check, rounded, settle } from "../settle.js";
@@ -18,12 +20,11 @@ import { ringHere, sprocketHere } from "./ring-on-crank.js";
 
 const head = {
   id: "J42",
-  title: "hub gear – vertical dropouts",
+  title: say("fit-drive.j42-chain-on-fixed-centres.hub-gear-vertical-dropouts"),
   between: ["wheel_rear", "frame", "ring", "crank", "sprocket", "chain", "tensioner"],
 } as const;
 
-const TWO_PINS =
-  "rear axle to BB axis along each stay with trammel or long calliper between two turned pins, both sides, three times";
+const TWO_PINS = say("fit-drive.j42-chain-on-fixed-centres.rear-axle-to-bb-axis-along");
 
 export const j42ChainOnFixedCentres: JointDefinition = {
   ...head,
@@ -45,13 +46,11 @@ export const j42ChainOnFixedCentres: JointDefinition = {
     if (wheel === undefined) return notChosen(head, "wheel_rear");
     const { drive, ring_over_sprocket_min: leastRatio, sprocket_min: leastCog } = wheel.ports;
     const wheelAt = `bin.parts.${wheel.id}.ports`;
-    if (drive === "cassette" || drive === "freewheel") return notChecked(head, "A derailleur takes up the chain.");
+    if (drive === "cassette" || drive === "freewheel")
+      return notChecked(head, say("fit-drive.j42-chain-on-fixed-centres.a-derailleur-takes-up-the-chain"));
     const end = view.resolved.donor.interfaces.rear_end;
     if (end === "horizontal_slot")
-      return notChecked(
-        head,
-        "The slots are horizontal: the axle tightens the chain. Look that it stays in the slot with a new and with a worn chain.",
-      );
+      return notChecked(head, say("fit-drive.j42-chain-on-fixed-centres.the-slots-are-horizontal-the-axle"));
     const ring = ringHere(view);
     const sprocket = sprocketHere(view);
     if (ring === undefined) return notChosen(head, "crank");
@@ -62,25 +61,29 @@ export const j42ChainOnFixedCentres: JointDefinition = {
     const chainstay = chainstayLength(view);
     const checks: Check[] = [
       {
-        name: "drive without a derailleur",
+        name: say("fit-drive.j42-chain-on-fixed-centres.drive-without-a-derailleur"),
         unit: "count",
         value: span(drive === undefined ? undefined : 1),
-        limit: { low: 1, kind: "hard", words: "hub gear or one sprocket" },
+        limit: { low: 1, kind: "hard", words: say("fit-drive.j42-chain-on-fixed-centres.hub-gear-or-one-sprocket") },
         shown: false,
         measure: {
-          what: "Look what drives the rear hub: hub gear, cassette, freewheel or one sprocket",
+          what: say("fit-drive.j36-chainline.look-what-drives-the-rear-hub"),
           at: `${wheelAt}.drive`,
           tool: "eye",
         },
       },
       {
-        name: "dropouts hold the axle in one place",
+        name: say("fit-drive.j42-chain-on-fixed-centres.dropouts-hold-the-axle-in-one"),
         unit: "count",
         value: span(end === undefined ? undefined : 1),
-        limit: { low: 1, kind: "hard", words: "vertical slot or closed bore" },
+        limit: {
+          low: 1,
+          kind: "hard",
+          words: say("fit-drive.j42-chain-on-fixed-centres.vertical-slot-or-closed-bore"),
+        },
         shown: false,
         measure: {
-          what: "Look at the rear dropouts: vertical or horizontal slot",
+          what: say("fit-drive.j42-chain-on-fixed-centres.look-at-the-rear-dropouts-vertical"),
           at: "donor.interfaces.rear_end",
           tool: "eye",
         },
@@ -88,20 +91,23 @@ export const j42ChainOnFixedCentres: JointDefinition = {
     ];
     const countRing = ring.readTeeth;
     const countCog = {
-      what: "Count the sprocket's teeth",
+      what: say("fit-drive.j42-chain-on-fixed-centres.count-the-sprocket-s-teeth"),
       at: `bin.parts.${sprocket.id}.ports.teeth`,
       tool: "eye",
     } as const;
     if (gear) {
       checks.push(
         {
-          name: "ring over sprocket",
+          name: say("fit-drive.j42-chain-on-fixed-centres.ring-over-sprocket"),
           unit: "ratio",
           value: teeth === undefined || cog === undefined || leastRatio === undefined ? UNKNOWN : span(teeth / cog),
           limit: {
             ...(leastRatio === undefined ? {} : { low: leastRatio }),
             kind: "hard",
-            words: leastRatio === undefined ? "as the hub gear asks" : `${leastRatio} or more, as the hub gear asks`,
+            words:
+              leastRatio === undefined
+                ? say("fit-drive.j42-chain-on-fixed-centres.as-the-hub-gear-asks")
+                : say("fit-drive.j42-chain-on-fixed-centres.or-more-as-the-hub-gear", { leastRatio }),
           },
           measure:
             teeth === undefined
@@ -109,25 +115,28 @@ export const j42ChainOnFixedCentres: JointDefinition = {
               : cog === undefined
                 ? countCog
                 : {
-                    what: "Read on the hub gear's sheet the least ring over sprocket",
+                    what: say("fit-drive.j42-chain-on-fixed-centres.read-on-the-hub-gear-s"),
                     at: `${wheelAt}.ring_over_sprocket_min`,
                     tool: "eye",
                   },
         },
         {
-          name: "sprocket teeth",
+          name: say("fit-drive.j42-chain-on-fixed-centres.sprocket-teeth"),
           unit: "count",
           value: leastCog === undefined ? UNKNOWN : span(cog),
           limit: {
             ...(leastCog === undefined ? {} : { low: leastCog }),
             kind: "hard",
-            words: leastCog === undefined ? "as the hub gear asks" : `${leastCog} or more, as the hub gear asks`,
+            words:
+              leastCog === undefined
+                ? say("fit-drive.j42-chain-on-fixed-centres.as-the-hub-gear-asks")
+                : say("fit-drive.j42-chain-on-fixed-centres.or-more-as-the-hub-gear-2", { leastCog }),
           },
           measure:
             cog === undefined
               ? countCog
               : {
-                  what: "Read on the hub gear's sheet the smallest sprocket",
+                  what: say("fit-drive.j42-chain-on-fixed-centres.read-on-the-hub-gear-s-2"),
                   at: `${wheelAt}.sprocket_min`,
                   tool: "eye",
                 },
@@ -155,10 +164,13 @@ export const j42ChainOnFixedCentres: JointDefinition = {
         })
       : undefined;
     const mine = answer?.kind === "answered" ? answer.value.pairs[0] : undefined;
-    const name = mine === undefined ? "slack of the chain" : `slack of ${mine.ring}/${mine.cog} on ${mine.links} links`;
+    const name =
+      mine === undefined
+        ? say("fit-drive.j42-chain-on-fixed-centres.slack-of-the-chain")
+        : say("fit-drive.chain-numbers.slack-of-on-links", { ring: mine.ring, cog: mine.cog, links: mine.links });
     const half = chainstay?.halfMm;
     const chainstayStep = {
-      what: "Measure the chainstay, rear axle to BB axis",
+      what: say("fit-drive.crank-clearance.measure-the-chainstay-rear-axle-to"),
       at: "donor.measured.chainstay",
       tool: "long_calliper",
       accuracy: `± ${CHAINSTAY_NEEDED_MM} mm`,
@@ -168,18 +180,27 @@ export const j42ChainOnFixedCentres: JointDefinition = {
       name,
       unit: "mm",
       value: mine === undefined ? UNKNOWN : judgedSlack(mine, half),
-      limit: { low: SLACK_LEAST_MM, high: SLACK_MOST_MM, kind: "hard", words: "0 to 0.8 of centre distance" },
+      limit: {
+        low: SLACK_LEAST_MM,
+        high: SLACK_MOST_MM,
+        kind: "hard",
+        words: say("fit-drive.j42-chain-on-fixed-centres.0-to-0-8-of-centre"),
+      },
       measure: teeth === undefined ? countRing : cog === undefined ? countCog : chainstayStep,
     });
     const chain = partAt(view, "chain", "chain");
     const cautions: Caution[] = [];
     if (chain !== undefined) {
       checks.push({
-        name: "links to spare",
+        name: say("fit-drive.j42-chain-on-fixed-centres.links-to-spare"),
         unit: "count",
         value: minus(span(chain.ports.links), span(mine?.links)),
-        limit: { low: 0, kind: "hard", words: "enough links" },
-        measure: { what: "Count the chain's links", at: `bin.parts.${chain.id}.ports.links`, tool: "eye" },
+        limit: { low: 0, kind: "hard", words: say("fit-drive.j42-chain-on-fixed-centres.enough-links") },
+        measure: {
+          what: say("fit-drive.j42-chain-on-fixed-centres.count-the-chain-s-links"),
+          at: `bin.parts.${chain.id}.ports.links`,
+          tool: "eye",
+        },
       });
     }
     if (answer?.kind === "refused")
@@ -189,7 +210,11 @@ export const j42ChainOnFixedCentres: JointDefinition = {
     if (mine !== undefined) {
       cautions.push({
         code: "chain-wear-opens-the-slack",
-        message: `At 0.5 % of wear the slack of ${mine.ring}/${mine.cog} grows to ${rounded(mine.slack_when_worn_mm)} mm: plan a tensioner or a new chain sooner.`,
+        message: say("fit-drive.j42-chain-on-fixed-centres.at-0-5-of-wear-the", {
+          ring: mine.ring,
+          cog: mine.cog,
+          slackWhenWornMm: rounded(mine.slack_when_worn_mm),
+        }),
       });
       if (
         mine.verdict === "fits" &&
@@ -203,7 +228,8 @@ export const j42ChainOnFixedCentres: JointDefinition = {
     const barred = settled.failed.some(
       (check) => check.name === "ring over sprocket" || check.name === "sprocket teeth",
     );
-    const noun = mine === undefined ? "The chain" : `${mine.ring}/${mine.cog}`;
+    const noun =
+      mine === undefined ? say("fit-drive.j42-chain-on-fixed-centres.the-chain") : `${mine.ring}/${mine.cog}`;
     return closeJoint(head, {
       settled: {
         ...settled,
@@ -219,12 +245,20 @@ export const j42ChainOnFixedCentres: JointDefinition = {
         fits:
           mine === undefined
             ? ""
-            : `${noun} on ${mine.links} links has ${rounded(mine.slack_mm)} mm of slack: no tensioner while the chain is new.`,
+            : say("fit-drive.j42-chain-on-fixed-centres.on-links-has-mm-of-slack", {
+                noun,
+                links: mine.links,
+                slackMm: rounded(mine.slack_mm),
+              }),
         fails: barred
-          ? `The hub gear does not allow ${noun}.`
+          ? say("fit-drive.j42-chain-on-fixed-centres.the-hub-gear-does-not-allow", { noun })
           : short
-            ? "The chain has too few links."
-            : `${noun} on ${mine?.links ?? 0} links: ${rounded(mine?.slack_mm ?? 0)} mm of slack, 0 to 0.8 fits.`,
+            ? say("fit-drive.j42-chain-on-fixed-centres.the-chain-has-too-few-links")
+            : say("fit-drive.j42-chain-on-fixed-centres.on-links-mm-of-slack-0", {
+                noun,
+                links: mine?.links ?? 0,
+                slackMm: rounded(mine?.slack_mm ?? 0),
+              }),
         ...(mine !== undefined && settled.open[0]?.name === name
           ? { open: openWords(noun, chainstay?.mm ?? 0, mine.chance) }
           : {}),
@@ -242,14 +276,21 @@ export const j42ChainOnFixedCentres: JointDefinition = {
 
 const planTensioner: NextStep = {
   kind: "decide",
-  what: "Plan a tensioner for the worn chain",
+  what: say("fit-drive.j42-chain-on-fixed-centres.plan-a-tensioner-for-the-worn"),
   at: "build.chosen.tensioner",
 };
 
 function openWords(noun: string, chainstayMm: number, chance: number | undefined): string {
   const odds =
-    chance === undefined ? "" : ` As it is known now, ${Math.round(100 * chance)} % that it runs without a tensioner.`;
-  return `${noun}: the chainstay, ${rounded(chainstayMm)}, is not known to ± ${CHAINSTAY_NEEDED_MM} mm yet.${odds}`;
+    chance === undefined
+      ? ""
+      : say("fit-drive.j42-chain-on-fixed-centres.as-it-is-known-now-that", { chance: Math.round(100 * chance) });
+  return say("fit-drive.j42-chain-on-fixed-centres.the-chainstay-is-not-known-to", {
+    noun,
+    chainstayMm: rounded(chainstayMm),
+    chainstayNeededMm: CHAINSTAY_NEEDED_MM,
+    odds,
+  });
 }
 
 /**

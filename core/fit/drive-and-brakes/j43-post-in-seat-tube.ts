@@ -3,8 +3,10 @@
  * Post as the tube's size, within 0.1 by calliper; inserted = length - (extension - tube top), at least the post's mark,
  * twice its diameter and below the top tube's joint (S12). Sources: fit-post-sizes, position-insertion.
  */
+
 import { CHAIN_REMEDIES } from "../../data/remedies-drive-and-brakes.js";
 import type { Caution } from "../../quantity/index.js";
+import { say } from "../../texts/say.js";
 import { closeJoint } from "../close-joint.js";
 import type { JointAnswer, RemedyOffer } from "../joint.js";
 import { type JointDefinition, notChosen } from "../joint-definition.js";
@@ -15,7 +17,11 @@ import { minus, span } from "../span.js";
 import { TOOLS } from "../tool-accuracy.js";
 import { partAt } from "../view.js";
 
-const head = { id: "J43", title: "post – seat tube", between: ["post", "frame", "saddle"] } as const;
+const head = {
+  id: "J43",
+  title: say("fit-drive.j43-post-in-seat-tube.post-seat-tube"),
+  between: ["post", "frame", "saddle"],
+} as const;
 
 const SIZE_WITHIN_MM = 0.1;
 const SHIM = { least: 0.4, most: 4 } as const;
@@ -53,45 +59,49 @@ export const j43PostInSeatTube: JointDefinition = {
         ? undefined
         : top - middle + (tube.top_tube_od === undefined ? TOP_TUBE_HALF_MM : tube.top_tube_od / 2);
     const readMark = {
-      what: "Read the post's mark: how much must be in the tube",
+      what: say("fit-drive.j43-post-in-seat-tube.read-the-post-s-mark-how"),
       at: `${at}.mark_from_bottom`,
       tool: "rule",
-      how: "from the post's lower end to the mark",
+      how: say("fit-drive.j43-post-in-seat-tube.from-the-post-s-lower-end"),
     } as const;
     const measureInserted =
       length === undefined
         ? ({
-            what: "Measure the post from the clamp's centre to its lower end",
+            what: say("fit-drive.j43-post-in-seat-tube.measure-the-post-from-the-clamp"),
             at: `${at}.length`,
             tool: "rule",
           } as const)
         : top === undefined
           ? ({
-              what: "Measure the seat tube from the BB axis to its top",
+              what: say("fit-drive.j43-post-in-seat-tube.measure-the-seat-tube-from-the"),
               at: "donor.interfaces.seat_tube_ct",
               tool: "rule",
             } as const)
           : ({
-              what: "Find the saddle height: the post's extension is not worked out yet",
+              what: say("fit-drive.j43-post-in-seat-tube.find-the-saddle-height-the-post"),
               at: "rider.saddle_xy",
               tool: "tape",
             } as const);
     const checks: Check[] = [
       {
-        name: "post minus tube size",
+        name: say("fit-drive.j43-post-in-seat-tube.post-minus-tube-size"),
         unit: "mm",
         value: minus(span(od, TOOLS.calliper.half), span(bore)),
         limit: {
           low: -SIZE_WITHIN_MM,
           high: SIZE_WITHIN_MM,
           kind: "hard",
-          words: "one size, by calliper within 0.1; slides with 0.05 to 0.1",
+          words: say("fit-drive.j43-post-in-seat-tube.one-size-by-calliper-within-0"),
         },
         measure:
           od === undefined
-            ? { what: "Measure the post's diameter", at: `${at}.od`, tool: "calliper" }
+            ? {
+                what: say("fit-drive.j43-post-in-seat-tube.measure-the-post-s-diameter"),
+                at: `${at}.od`,
+                tool: "calliper",
+              }
             : {
-                what: "Measure the size of post that the seat tube takes",
+                what: say("fit-drive.j43-post-in-seat-tube.measure-the-size-of-post-that"),
                 at: "donor.interfaces.post",
                 tool: "calliper",
               },
@@ -99,41 +109,54 @@ export const j43PostInSeatTube: JointDefinition = {
       { name: "exposed", unit: "mm", value: span(exposed) },
       { name: "inserted", unit: "mm", value: inserted },
       {
-        name: "inserted over twice the diameter",
+        name: say("fit-drive.j43-post-in-seat-tube.inserted-over-twice-the-diameter"),
         unit: "mm",
         value: minus(inserted, span(twice)),
-        limit: { low: 0, kind: "hard", words: `2 x ${plain(od ?? 0)} = ${rounded(twice ?? 0)} in the tube` },
+        limit: {
+          low: 0,
+          kind: "hard",
+          words: say("fit-drive.j43-post-in-seat-tube.2-x-in-the-tube", {
+            od: plain(od ?? 0),
+            twice: rounded(twice ?? 0),
+          }),
+        },
         measure: measureInserted,
       },
       {
-        name: "inserted over the post's mark",
+        name: say("fit-drive.j43-post-in-seat-tube.inserted-over-the-post-s-mark"),
         unit: "mm",
         value: minus(inserted, span(mark, TOOLS.rule.half)),
         limit: {
           low: 0,
           kind: "hard",
-          words: mark === undefined ? "mark in the tube" : `mark at ${plain(mark)}, in the tube`,
+          words:
+            mark === undefined
+              ? say("fit-drive.j43-post-in-seat-tube.mark-in-the-tube")
+              : say("fit-drive.j43-post-in-seat-tube.mark-at-in-the-tube", { mark: plain(mark) }),
         },
         measure: mark === undefined ? readMark : measureInserted,
       },
       {
-        name: "post's end below the top tube",
+        name: say("fit-drive.j43-post-in-seat-tube.post-s-end-below-the-top"),
         unit: "mm",
         value: minus(inserted, span(joint)),
         limit: {
           low: 0,
           kind: "wanted",
-          words: joint === undefined ? "below the top tube's joint" : `${rounded(joint)} or more in the tube`,
+          words:
+            joint === undefined
+              ? say("fit-drive.j43-post-in-seat-tube.below-the-top-tube-s-joint")
+              : say("fit-drive.j43-post-in-seat-tube.or-more-in-the-tube", { joint: rounded(joint) }),
         },
         measure: {
-          what: "Measure from the seat tube's top down to the lower edge of the top tube",
+          what: say("fit-drive.j43-post-in-seat-tube.measure-from-the-seat-tube-s"),
           at: "donor.tube.top_tube_od",
           tool: "rule",
         },
         flag:
           joint === undefined || inserted.kind === "unknown"
-            ? "Whether the post ends below the top tube's joint is not known: look at it."
-            : `The post should reach ${rounded(joint)} into the tube, below the top tube's joint.`,
+            ? say("fit-drive.j43-post-in-seat-tube.whether-the-post-ends-below-the")
+            : say("fit-drive.j43-post-in-seat-tube.the-post-should-reach-into-the", { joint: rounded(joint) }),
       },
     ];
     const settled = settle(checks);
@@ -144,26 +167,30 @@ export const j43PostInSeatTube: JointDefinition = {
     if (exposed !== undefined && exposed < 0)
       cautions.push({
         code: "saddle-below-tube-top",
-        message: `The clamp would have to sit ${rounded(-exposed)} below the top of the seat tube: the frame is too tall for this saddle height.`,
+        message: say("fit-drive.j43-post-in-seat-tube.the-clamp-would-have-to-sit", { exposed: rounded(-exposed) }),
       });
     if (top !== undefined && inserted.kind === "known" && inserted.mid > top)
       cautions.push({
         code: "post-longer-than-tube",
         at: `${at}.length`,
-        message: "The post is longer than the seat tube is deep: it would strike the shell.",
+        message: say("fit-drive.j43-post-in-seat-tube.the-post-is-longer-than-the"),
       });
     if (condition.post === "stuck")
       cautions.push({
         code: "old-post-stuck",
         at: "donor.condition.post",
-        message: "The old post is stuck: nothing fits until it is out.",
+        message: say("fit-drive.j43-post-in-seat-tube.the-old-post-is-stuck-nothing"),
       });
     const rules: JointAnswer["rules"] = shallow
       ? [
           {
             rule: "S12",
             level: "refuse",
-            why: `Only ${rounded(inserted.kind === "known" ? inserted.mid : 0)} of ${post.id} would be in the tube; ${rounded(needed)} are needed.`,
+            why: say("fit-drive.j43-post-in-seat-tube.only-of-would-be-in-the", {
+              kind: rounded(inserted.kind === "known" ? inserted.mid : 0),
+              post: post.id,
+              needed: rounded(needed),
+            }),
             place: "post",
             part: post.id,
           },
@@ -175,7 +202,9 @@ export const j43PostInSeatTube: JointDefinition = {
         bore,
         post: od,
         length:
-          exposed === undefined ? "as the saddle height asks" : Math.ceil(exposed + Math.max(2 * bore, mark ?? 0)),
+          exposed === undefined
+            ? say("fit-drive.j43-post-in-seat-tube.as-the-saddle-height-asks")
+            : Math.ceil(exposed + Math.max(2 * bore, mark ?? 0)),
       };
       offers.push(offerRemedy(CHAIN_REMEDIES.suited_post, view, { values }));
       const smaller = bore - od;
@@ -187,13 +216,25 @@ export const j43PostInSeatTube: JointDefinition = {
     return closeJoint(head, {
       settled,
       words: {
-        fits: `${plain(od ?? 0)} post in a ${plain(bore ?? 0)} tube: ${rounded(inserted.kind === "known" ? inserted.mid : 0)} inserted, ${rounded(needed)} needed.`,
+        fits: say("fit-drive.j43-post-in-seat-tube.post-in-a-tube-inserted-needed", {
+          od: plain(od ?? 0),
+          bore: plain(bore ?? 0),
+          kind: rounded(inserted.kind === "known" ? inserted.mid : 0),
+          needed: rounded(needed),
+        }),
         fails: shallow
-          ? `Only ${rounded(inserted.kind === "known" ? inserted.mid : 0)} of the post would be in the tube; ${rounded(needed)} are needed.`
-          : `${plain(od ?? 0)} post in a tube for ${plain(bore ?? 0)}.`,
+          ? say("fit-drive.j43-post-in-seat-tube.only-of-the-post-would-be", {
+              kind: rounded(inserted.kind === "known" ? inserted.mid : 0),
+              needed: rounded(needed),
+            })
+          : say("fit-drive.j43-post-in-seat-tube.post-in-a-tube-for", { od: plain(od ?? 0), bore: plain(bore ?? 0) }),
         ...(settled.open[0]?.measure === readMark
           ? {
-              open: `${plain(od ?? 0)} post, ${rounded(inserted.kind === "known" ? inserted.mid : 0)} inserted, ${rounded(needed)} needed; its mark has not been read yet.`,
+              open: say("fit-drive.j43-post-in-seat-tube.post-inserted-needed-its-mark-has", {
+                od: plain(od ?? 0),
+                kind: rounded(inserted.kind === "known" ? inserted.mid : 0),
+                needed: rounded(needed),
+              }),
             }
           : {}),
       },

@@ -6,6 +6,7 @@
 
 import { headTubeByBore, headTubeByCup } from "../../data/interfaces.js";
 import { HEAD_REMEDIES } from "../../data/remedies-front-and-wheels.js";
+import { say } from "../../texts/say.js";
 import { closeJoint } from "../close-joint.js";
 import type { RemedyOffer } from "../joint.js";
 import { type JointDefinition, notChosen } from "../joint-definition.js";
@@ -13,10 +14,15 @@ import { offerRemedy } from "../offer-remedy.js";
 import { portSpan, portValue } from "../port.js";
 import { type Check, plain, settle } from "../settle.js";
 import { minus, span, times } from "../span.js";
+import { asTheyAre } from "../stay-as-they-are.js";
 import { TOOLS } from "../tool-accuracy.js";
 import { type FitView, partAt } from "../view.js";
 
-const head = { id: "J1", title: "headset cup – head tube", between: ["headset", "frame"] } as const;
+const head = {
+  id: "J1",
+  title: say("fit-front.j1-cup-in-head-tube.headset-cup-head-tube"),
+  between: ["headset", "frame"],
+} as const;
 
 /** How much a reamer takes in one head tube: 1 in JIS to ISO is 0.2; more is another head tube. */
 const MOST_REAMED_MM = 0.5;
@@ -33,6 +39,16 @@ export const j1CupInHeadTube: JointDefinition = {
   evaluate: (view) => {
     const headset = partAt(view, "headset", "headset");
     if (headset === undefined) return notChosen(head, "headset");
+    const own = asTheyAre(
+      head,
+      [headset],
+      {
+        stays: say("fit-front.j1-cup-in-head-tube.the-donor-s-own-headset-stays"),
+        look: say("fit-front.j1-cup-in-head-tube.turn-the-fork-slowly-and-rock"),
+      },
+      ["fit-headset-practice"],
+    );
+    if (own !== undefined) return own;
     const { interfaces } = view.resolved.donor;
     const cup = headset.ports.cup_od;
     const bore = portValue(view, "frame.head_bore", interfaces.head_bore);
@@ -44,41 +60,63 @@ export const j1CupInHeadTube: JointDefinition = {
     const oval = span(interfaces.head_bore_oval, 0);
     const checks: Check[] = [
       {
-        name: "cup over bore",
+        name: say("fit-front.j1-cup-in-head-tube.cup-over-bore"),
         unit: "mm",
         value: press,
-        limit: { low, high, kind: "hard", words: `${plain(low)} to ${plain(high)} press` },
+        limit: {
+          low,
+          high,
+          kind: "hard",
+          words: say("fit-front.j1-cup-in-head-tube.to-press", { low: plain(low), high: plain(high) }),
+        },
         measure:
           cup === undefined
-            ? { what: "Measure the outside of the cup", at: `bin.parts.${headset.id}.ports.cup_od`, tool: "micrometer" }
+            ? {
+                what: say("fit-front.j1-cup-in-head-tube.measure-the-outside-of-the-cup"),
+                at: `bin.parts.${headset.id}.ports.cup_od`,
+                tool: "micrometer",
+              }
             : {
-                what: "Measure the bore of the head tube, both ends, two directions",
+                what: say("fit-front.j1-cup-in-head-tube.measure-the-bore-of-the-head"),
                 at: "donor.interfaces.head_bore",
                 tool: "micrometer",
-                how: "cups out, burrs off; two readings square to each other, 5 mm in",
+                how: say("fit-front.j1-cup-in-head-tube.cups-out-burrs-off-two-readings"),
               },
       },
       {
-        name: "cup over bore where the bore is widest",
+        name: say("fit-front.j1-cup-in-head-tube.cup-over-bore-where-the-bore"),
         unit: "mm",
         value: minus(span(press.kind === "known" ? press.mid : undefined), times(oval, 0.5)),
-        limit: { low, kind: "wanted", words: `${plain(low)} or more` },
-        measure: { what: "Measure how oval the bore is", at: "donor.interfaces.head_bore_oval", tool: "micrometer" },
+        limit: { low, kind: "wanted", words: say("fit-front.j1-cup-in-head-tube.or-more", { low: plain(low) }) },
+        measure: {
+          what: say("fit-front.j1-cup-in-head-tube.measure-how-oval-the-bore-is"),
+          at: "donor.interfaces.head_bore_oval",
+          tool: "micrometer",
+        },
       },
     ];
     const settled = settle(checks);
-    const figures = `${plain(cup ?? 0)} cup in a ${plain(bore ?? 0)} bore`;
+    const figures = say("fit-front.j1-cup-in-head-tube.cup-in-a-bore", {
+      cup: plain(cup ?? 0),
+      bore: plain(bore ?? 0),
+    });
     const value = press.kind === "known" ? press.mid : 0;
     return closeJoint(head, {
       settled,
       words: {
-        fits: `${figures}: ${plain(value)} tight, as it should be.`,
+        fits: say("fit-front.j1-cup-in-head-tube.tight-as-it-should-be", { figures, value: plain(value) }),
         fails:
           value < low
-            ? `${figures}: ${value < 0 ? `${plain(-value)} loose` : `only ${plain(value)} tight`}, the cup will not hold.`
+            ? say("fit-front.j1-cup-in-head-tube.the-cup-will-not-hold", {
+                figures,
+                value:
+                  value < 0
+                    ? say("fit-front.j1-cup-in-head-tube.loose", { value: plain(-value) })
+                    : say("fit-front.j1-cup-in-head-tube.only-tight", { value: plain(value) }),
+              })
             : value > ANOTHER_SIZE_MM
-              ? `${figures}: the head tube is another size.`
-              : `${figures}: ${plain(value)} tight, too much to press.`,
+              ? say("fit-front.j1-cup-in-head-tube.the-head-tube-is-another-size", { figures })
+              : say("fit-front.j1-cup-in-head-tube.tight-too-much-to-press", { figures, value: plain(value) }),
       },
       remedies:
         settled.outcome === "fails" && bore !== undefined && cup !== undefined ? remedies(view, bore, cup, low) : [],
@@ -89,7 +127,7 @@ export const j1CupInHeadTube: JointDefinition = {
               {
                 code: "cup-not-in-table",
                 at: `bin.parts.${headset.id}.ports.cup_od`,
-                message: `A ${plain(cup)} cup is in no row of the table: the usual press is reckoned with. Read the headset's sheet.`,
+                message: say("fit-front.j1-cup-in-head-tube.a-cup-is-in-no-row", { cup: plain(cup) }),
               },
             ]
           : [],
@@ -105,8 +143,8 @@ function remedies(view: FitView, bore: number, cup: number, low: number): readon
     const outside = view.resolved.donor.tube.head_tube_od;
     const conditions = [
       outside === undefined
-        ? "measure the head tube's outside first: the wall left must be known"
-        : `wall left ${plain((outside - to) / 2)} mm`,
+        ? say("fit-front.j1-cup-in-head-tube.measure-the-head-tube-s-outside")
+        : say("fit-front.j1-cup-in-head-tube.wall-left-mm", { outside: plain((outside - to) / 2) }),
     ];
     offers.push(offerRemedy(HEAD_REMEDIES.ream, view, { values: { bore, to_bore: to }, conditions }));
   }

@@ -7,6 +7,7 @@
 import { AXLE_DIAMETER_MM, AXLE_WORDS } from "../../data/interfaces.js";
 import { WHEEL_REMEDIES } from "../../data/remedies-front-and-wheels.js";
 import { capital } from "../../quantity/index.js";
+import { say } from "../../texts/say.js";
 import { closeJoint } from "../close-joint.js";
 import type { DecidingNumber, RemedyOffer } from "../joint.js";
 import { type JointDefinition, notChosen } from "../joint-definition.js";
@@ -16,7 +17,11 @@ import { type Check, plain, settle } from "../settle.js";
 import { minus, span } from "../span.js";
 import { type FitView, partAt } from "../view.js";
 
-const head = { id: "J10", title: "axle – dropout slot rear", between: ["wheel_rear", "frame"] } as const;
+const head = {
+  id: "J10",
+  title: say("fit-front.j10-axle-in-slot.axle-dropout-slot-rear"),
+  between: ["wheel_rear", "frame"],
+} as const;
 
 export const BORE_MM = 12.1;
 /** Least web round a bore in the rear dropout (S8). */
@@ -48,34 +53,41 @@ export const j10AxleInSlot: JointDefinition = {
     const measure =
       axle === undefined
         ? ({
-            what: "Look which axle the rear hub has",
+            what: say("fit-front.j10-axle-in-slot.look-which-axle-the-rear-hub"),
             at: `bin.parts.${wheel.id}.ports.axle`,
             tool: "calliper",
           } as const)
         : ({
-            what: "Measure the slot of the rear dropout",
+            what:
+              slot === undefined
+                ? say("fit-front.j10-axle-in-slot.measure-the-slot-of-the-rear")
+                : say("fit-front.j10-axle-in-slot.try-the-axle-in-the-slot"),
             at: "donor.interfaces.rear_slot",
             tool: "calliper",
           } as const);
     const through = axle === "through_12" || axle === "through_15" || axle === "through_20";
     const checks: Check[] = [
       {
-        name: "slot minus axle",
+        name: say("fit-front.j10-axle-in-slot.slot-minus-axle"),
         unit: "mm",
         value: room,
-        limit: { low: 0, high: 0.5, kind: "hard", words: "the axle goes in, and not more than 0.5 of room" },
-        wanted: { low: closed ? 0 : 0.1, high: 0.5, words: "0.1 to 0.5 of room" },
+        limit: { low: 0, high: 0.5, kind: "hard", words: say("fit-front.j10-axle-in-slot.the-axle-goes-in-and-not") },
+        wanted: { low: closed ? 0 : 0.1, high: 0.5, words: say("fit-front.j10-axle-in-slot.0-1-to-0-5-of") },
         measure,
       },
       {
-        name: "end suits the axle",
+        name: say("fit-front.j10-axle-in-slot.end-suits-the-axle"),
         shown: false,
         unit: "count",
         value: span(axle === undefined || end === undefined ? undefined : through === closed ? 1 : 0),
-        limit: { low: 1, kind: "hard", words: "a through axle in a closed end, any other in a slot" },
+        limit: { low: 1, kind: "hard", words: say("fit-front.j10-axle-in-slot.a-through-axle-in-a-closed") },
         measure:
           end === undefined
-            ? { what: "Look at the rear dropouts: slot or closed bore", at: "donor.interfaces.rear_end", tool: "eye" }
+            ? {
+                what: say("fit-front.j10-axle-in-slot.look-at-the-rear-dropouts-slot"),
+                at: "donor.interfaces.rear_end",
+                tool: "eye",
+              }
             : measure,
       },
     ];
@@ -85,8 +97,21 @@ export const j10AxleInSlot: JointDefinition = {
     return closeJoint(head, {
       settled: { ...settled, numbers: [...settled.numbers, ...(web === undefined ? [] : [web])] },
       words: {
-        fits: `${axle === undefined ? "The axle" : capital(AXLE_WORDS[axle])} in a ${plain(slot ?? 0)} ${closed ? "bore" : "slot"}: ${plain(room.kind === "known" ? room.mid : 0)} mm of room.`,
+        fits: say("fit-front.j10-axle-in-slot.in-a-mm-of-room", {
+          axle: axle === undefined ? say("fit-front.j10-axle-in-slot.the-axle") : capital(AXLE_WORDS[axle]),
+          slot: plain(slot ?? 0),
+          closed: closed ? "bore" : "slot",
+          kind: plain(room.kind === "known" ? room.mid : 0),
+        }),
         fails: failWords(axle, slot, closed, through),
+        ...(axle !== undefined && slot !== undefined && end !== undefined
+          ? {
+              open: say("fit-front.j10-axle-in-slot.in-a-slot-the-calliper-cannot", {
+                axleWords: capital(AXLE_WORDS[axle]),
+                slot: plain(slot),
+              }),
+            }
+          : {}),
       },
       remedies:
         fails && slot !== undefined && diameter !== undefined ? remedies(view, slot, diameter, through, closed) : [],
@@ -101,19 +126,20 @@ function failWords(
   closed: boolean,
   through: boolean,
 ): string {
-  const words = axle === undefined ? "The axle" : capital(AXLE_WORDS[axle]);
-  if (through && !closed) return `${words} in a ${plain(slot ?? 0)} slot: the axle is not held.`;
-  if (!through && closed) return `${words} in a closed 12 bore.`;
-  return `${words} in a ${plain(slot ?? 0)} slot: it does not match.`;
+  const words = axle === undefined ? say("fit-front.j10-axle-in-slot.the-axle") : capital(AXLE_WORDS[axle]);
+  if (through && !closed)
+    return say("fit-front.j10-axle-in-slot.in-a-slot-the-axle-is", { words, slot: plain(slot ?? 0) });
+  if (!through && closed) return say("fit-front.j10-axle-in-slot.in-a-closed-12-bore", { words });
+  return say("fit-front.j10-axle-in-slot.in-a-slot-it-does-not", { words, slot: plain(slot ?? 0) });
 }
 
 function webLeft(web: number | undefined, slot: number): DecidingNumber | undefined {
   if (web === undefined) return undefined;
   return {
-    name: "web left round a 12.1 bore",
+    name: say("fit-front.j10-axle-in-slot.web-left-round-a-12-1"),
     value: web - (BORE_MM - slot) / 2,
     unit: "mm",
-    limit: { low: LEAST_WEB_MM, kind: "hard", words: "4 or more all round" },
+    limit: { low: LEAST_WEB_MM, kind: "hard", words: say("fit-front.j10-axle-in-slot.4-or-more-all-round") },
   };
 }
 
@@ -131,13 +157,13 @@ function remedies(
     const left = web === undefined ? undefined : web - (BORE_MM - slot) / 2;
     const refused =
       left === undefined
-        ? "The web round the slot is not known: measure it first (donor.interfaces.rear_web_min, ± 0.2 mm)."
+        ? say("fit-front.j10-axle-in-slot.the-web-round-the-slot-is")
         : left < LEAST_WEB_MM
-          ? `Only ${plain(left)} mm of web would be left; 4 is the least.`
+          ? say("fit-front.j10-axle-in-slot.only-mm-of-web-would-be", { left: plain(left) })
           : undefined;
     offers.push(
       offerRemedy(WHEEL_REMEDIES.bore_slot_end, view, {
-        values: { slot, web_left: left ?? "not known" },
+        values: { slot, web_left: left ?? say("fit-front.j10-axle-in-slot.not-known") },
         ...(refused === undefined ? {} : { refused, rules: ["S8"] }),
       }),
     );

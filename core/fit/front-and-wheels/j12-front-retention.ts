@@ -5,10 +5,12 @@
  * with secondary retention and a checked clamp, all others are refused (S4, S5). Figures warn; they prove nothing.
  * Sources: fit-m17-retention, fit-wheel-retention-test.
  */
+
 import { AXLE_WORDS } from "../../data/interfaces.js";
 import { FORK_REMEDIES } from "../../data/remedies-front-and-wheels.js";
 import { frontRetention } from "../../mechanics/index.js";
 import type { Caution } from "../../quantity/index.js";
+import { say } from "../../texts/say.js";
 import type { PartOfKind } from "../../workshop/index.js";
 import { closeJoint } from "../close-joint.js";
 import type { DecidingNumber, JointAnswer } from "../joint.js";
@@ -21,7 +23,7 @@ import { discAt } from "./brakes-wanted.js";
 
 const head = {
   id: "J12",
-  title: "front wheel retention with disc",
+  title: say("fit-front.j12-front-retention.front-wheel-retention-with-disc"),
   between: ["fork", "wheel_front", "rotor_front"],
 } as const;
 
@@ -55,63 +57,75 @@ export const j12FrontRetention: JointDefinition = {
     const fork = partAt(view, "fork", "fork");
     if (fork === undefined) return notChosen(head, "fork");
     const disc = discAt(view, "front");
-    if (disc === false)
-      return notChecked(head, "No disc at the front in this build: the pads do not push the axle out.");
+    if (disc === false) return notChecked(head, say("fit-front.j12-front-retention.no-disc-at-the-front-in"));
     if (disc === undefined)
-      return notChecked(head, "The front brake is not decided yet.", {
+      return notChecked(head, say("fit-front.j12-front-retention.the-front-brake-is-not-decided"), {
         kind: "decide",
-        what: "Decide the front brake: disc or rim",
+        what: say("fit-front.j4-fork-in-frame.decide-the-front-brake-disc-or"),
         at: "intent.brakes",
       });
     const { end, end_opens, axle, rated_disc, mount } = fork.ports;
     const at = `bin.parts.${fork.id}.ports`;
     const checks: Check[] = [
-      yesNo("rated for a disc", rated_disc, "made for a disc", {
-        what: "Find out whether the fork was made for a disc: maker's mark or sheet",
-        at: `${at}.rated_disc`,
-        tool: "eye",
-      }),
+      yesNo(
+        say("fit-front.j4-fork-in-frame.rated-for-a-disc"),
+        rated_disc,
+        say("fit-front.j4-fork-in-frame.made-for-a-disc"),
+        {
+          what: say("fit-front.j4-fork-in-frame.find-out-whether-the-fork-was"),
+          at: `${at}.rated_disc`,
+          tool: "eye",
+        },
+      ),
     ];
     if (end === undefined)
       checks.push({
-        name: "closed end",
+        name: say("fit-front.j12-front-retention.closed-end"),
         unit: "count",
         value: span(undefined),
-        limit: { low: 1, kind: "hard", words: "the end encloses the axle" },
-        measure: { what: "Look at the fork ends: closed, or an open slot", at: `${at}.end`, tool: "eye" },
+        limit: { low: 1, kind: "hard", words: say("fit-front.j12-front-retention.the-end-encloses-the-axle") },
+        measure: {
+          what: say("fit-front.j12-front-retention.look-at-the-fork-ends-closed"),
+          at: `${at}.end`,
+          tool: "eye",
+        },
       });
     else if (end === "closed") {
       checks.push(
         yesNo(
-          "through axle",
+          say("fit-front.j12-front-retention.through-axle"),
           axle === undefined ? undefined : axle.startsWith("through"),
-          "through axle 12, 15 or 20",
-          { what: "Look which axle the fork takes", at: `${at}.axle`, tool: "eye" },
+          say("fit-front.j12-front-retention.through-axle-12-15-or-20"),
+          { what: say("fit-front.j12-front-retention.look-which-axle-the-fork-takes"), at: `${at}.axle`, tool: "eye" },
         ),
       );
     } else {
       // An open slot is never "fits": it needs secondary retention at the least.
       checks.push({
-        name: "slot forward of straight down",
+        name: say("fit-front.j12-front-retention.slot-forward-of-straight-down"),
         unit: "deg",
         value: span(end_opens),
-        measure: { what: "Measure how far forward the slot opens", at: `${at}.end_opens`, tool: "eye" },
+        measure: {
+          what: say("fit-front.j12-front-retention.measure-how-far-forward-the-slot"),
+          at: `${at}.end_opens`,
+          tool: "eye",
+        },
       });
       checks.push({
-        name: "closed end, or positive retention",
+        name: say("fit-front.j12-front-retention.closed-end-or-positive-retention"),
         shown: false,
         unit: "count",
         value: end_opens === undefined ? span(undefined) : span(0),
         limit: {
           low: 1,
           kind: "hard",
-          words: "the end encloses the axle, or the slot opens 45° forward and lips or tabs hold it",
+          words: say("fit-front.j12-front-retention.the-end-encloses-the-axle-or"),
         },
         measure: {
-          what: "Measure how far forward the slot opens",
+          what: say("fit-front.j12-front-retention.measure-how-far-forward-the-slot"),
           at: `${at}.end_opens`,
           tool: "eye",
-          how: "0 straight down, 90 straight forward",
+          how: say("fit-front.j12-front-retention.0-straight-down-90-straight-forward"),
         },
       });
     }
@@ -131,7 +145,9 @@ export const j12FrontRetention: JointDefinition = {
     return closeJoint(head, {
       settled: { ...settled, numbers: [...settled.numbers, ...(push?.numbers ?? [])] },
       words: {
-        fits: `No problem found: closed ends, ${axle === undefined ? "" : AXLE_WORDS[axle]}, fork made for a disc.`,
+        fits: say("fit-front.j12-front-retention.no-problem-found-closed-ends-fork", {
+          axle: axle === undefined ? "" : AXLE_WORDS[axle],
+        }),
         fails: failWords(rated_disc, end, faceDown),
       },
       remedies,
@@ -143,11 +159,11 @@ export const j12FrontRetention: JointDefinition = {
 };
 
 function failWords(rated: boolean | undefined, end: string | undefined, faceDown: boolean): string {
-  if (rated === false) return "The fork was not made for a disc: refused.";
-  if (end === "closed") return "Closed ends, but no through axle.";
+  if (rated === false) return say("fit-front.j12-front-retention.the-fork-was-not-made-for");
+  if (end === "closed") return say("fit-front.j12-front-retention.closed-ends-but-no-through-axle");
   return faceDown
-    ? "The slots face down: the pads push the wheel out, and only the clamp holds it."
-    : "The slots open forward: lips or tabs must hold the wheel when the clamp is loose.";
+    ? say("fit-front.j12-front-retention.the-slots-face-down-the-pads")
+    : say("fit-front.j12-front-retention.the-slots-open-forward-lips-or");
 }
 
 /** A mount on a fork that is not rated was added to it: that is a home-modified fork (S4, S5). */
@@ -161,8 +177,8 @@ function rulesOf(fork: PartOfKind<"fork">, faceDown: boolean, hasMount: boolean)
         rule: "S5",
         level: "refuse",
         why: hasMount
-          ? "a disc mount on a fork that was not made for a disc"
-          : "a disc with a fork that was not made for it",
+          ? say("fit-front.j12-front-retention.a-disc-mount-on-a-fork")
+          : say("fit-front.j12-front-retention.a-disc-with-a-fork-that"),
         ...on,
       },
     ];
@@ -170,7 +186,7 @@ function rulesOf(fork: PartOfKind<"fork">, faceDown: boolean, hasMount: boolean)
       rules.push({
         rule: "S4",
         level: "refuse",
-        why: "open slots that face down on a fork modified for a disc",
+        why: say("fit-front.j12-front-retention.open-slots-that-face-down-on"),
         ...on,
       });
     return rules;
@@ -180,7 +196,7 @@ function rulesOf(fork: PartOfKind<"fork">, faceDown: boolean, hasMount: boolean)
         {
           rule: "S4",
           level: "flag",
-          why: "disc with open slots that face down: secondary retention and a checked clamp",
+          why: say("fit-front.j12-front-retention.disc-with-open-slots-that-face"),
           ...on,
         },
       ]
@@ -198,10 +214,10 @@ function pushOut(
   const opens = fork.ports.end_opens;
   if (mass === undefined || radius === undefined || width === undefined || opens === undefined) {
     const missing = [
-      mass === undefined ? "total mass" : "",
-      radius === undefined ? "front tyre" : "",
-      width === undefined ? "width of the fork ends" : "",
-      opens === undefined ? "direction of the slots" : "",
+      mass === undefined ? say("fit-front.j12-front-retention.total-mass") : "",
+      radius === undefined ? say("fit-front.j12-front-retention.front-tyre") : "",
+      width === undefined ? say("fit-front.j12-front-retention.width-of-the-fork-ends") : "",
+      opens === undefined ? say("fit-front.j12-front-retention.direction-of-the-slots") : "",
     ].filter((w) => w !== "");
     return {
       numbers: [],
@@ -209,7 +225,7 @@ function pushOut(
         {
           code: "push-out-not-worked",
           at: `bin.parts.${fork.id}.ports.end_opens`,
-          message: `How hard the pads push the wheel out is not worked: not known are ${missing.join(", ")}.`,
+          message: say("fit-front.j12-front-retention.how-hard-the-pads-push-the", { missing: missing.join(", ") }),
         },
       ],
     };
@@ -234,7 +250,7 @@ function pushOut(
       cautions: [
         {
           code: "push-out-not-worked",
-          message: answer.refusals[0]?.message ?? "The push-out force could not be worked.",
+          message: answer.refusals[0]?.message ?? say("fit-front.j12-front-retention.the-push-out-force-could-not"),
         },
       ],
     };
@@ -243,23 +259,35 @@ function pushOut(
   const limit = {
     high: grip,
     kind: "wanted" as const,
-    words: `${Math.round(grip)} N: grip of one end with a clamp of ${CLAMP_N} N`,
+    words: say("fit-front.j12-front-retention.n-grip-of-one-end-with", { grip: Math.round(grip), clampN: CLAMP_N }),
   };
   return {
     numbers: [
       {
-        name: "push-out, both ends",
+        name: say("fit-front.j12-front-retention.push-out-both-ends"),
         value: out_total_n,
         unit: "N",
-        limit: { high: 2 * grip, kind: "wanted", words: `${Math.round(2 * grip)} N: grip of both ends` },
+        limit: {
+          high: 2 * grip,
+          kind: "wanted",
+          words: say("fit-front.j12-front-retention.n-grip-of-both-ends", { grip: Math.round(2 * grip) }),
+        },
       },
-      { name: "push-out, left end", value: out_left_n, unit: "N", limit },
-      { name: "push-out, right end", value: out_right_n, unit: "N", limit },
+      { name: say("fit-front.j12-front-retention.push-out-left-end"), value: out_left_n, unit: "N", limit },
+      { name: say("fit-front.j12-front-retention.push-out-right-end"), value: out_right_n, unit: "N", limit },
     ],
     cautions: [
       {
         code: "push-out-assumptions",
-        message: `Worked for a stop of ${DECEL_G} g near the pitch limit, ${FRONT_SHARE * 100} % of the weight in front, pads ${BEARING_DEG}° above straight back${rotor === undefined ? `, a rotor of ${USUAL_ROTOR_MM}` : ""}.`,
+        message: say("fit-front.j12-front-retention.worked-for-a-stop-of-g", {
+          decelG: DECEL_G,
+          frontShare: FRONT_SHARE * 100,
+          bearingDeg: BEARING_DEG,
+          rotor:
+            rotor === undefined
+              ? say("fit-front.j12-front-retention.a-rotor-of", { usualRotorMm: USUAL_ROTOR_MM })
+              : "",
+        }),
       },
       ...answer.cautions,
     ],

@@ -2,7 +2,9 @@
  * J13: does the front hub go between the fork ends?
  * Equal within 0.5; otherwise the axle is re-spaced, or a steel fork set by at most 2. Sources: fit-hub-practice.
  */
+
 import { WHEEL_REMEDIES } from "../../data/remedies-front-and-wheels.js";
+import { say } from "../../texts/say.js";
 import type { PartOfKind } from "../../workshop/index.js";
 import { closeJoint } from "../close-joint.js";
 import type { RemedyOffer } from "../joint.js";
@@ -13,7 +15,11 @@ import { plain, settle } from "../settle.js";
 import { minus } from "../span.js";
 import { type FitView, partAt } from "../view.js";
 
-const head = { id: "J13", title: "hub – frame front", between: ["wheel_front", "fork"] } as const;
+const head = {
+  id: "J13",
+  title: say("fit-front.j13-hub-in-fork.hub-frame-front"),
+  between: ["wheel_front", "fork"],
+} as const;
 
 /** A steel fork is set by no more than this (trade 4.2). */
 const MOST_SET_MM = 2;
@@ -32,22 +38,22 @@ export const j13HubInFork: JointDefinition = {
     const ends = portValue(view, "fork.end_width", fork.ports.end_width);
     const settled = settle([
       {
-        name: "front hub minus fork ends",
+        name: say("fit-front.j13-hub-in-fork.front-hub-minus-fork-ends"),
         unit: "mm",
         value: minus(
           portSpan(view, "wheel_front.width", wheel.ports.width, "calliper"),
           portSpan(view, "fork.end_width", fork.ports.end_width, "calliper"),
         ),
-        limit: { low: -0.5, high: 0.5, kind: "hard", words: "equal within 0.5" },
+        limit: { low: -0.5, high: 0.5, kind: "hard", words: say("fit-front.j13-hub-in-fork.equal-within-0-5") },
         measure:
           hub === undefined
             ? {
-                what: "Measure the front hub between the faces that the ends touch",
+                what: say("fit-front.j13-hub-in-fork.measure-the-front-hub-between-the"),
                 at: `bin.parts.${wheel.id}.ports.width`,
                 tool: "calliper",
               }
             : {
-                what: "Measure the gap between the fork ends",
+                what: say("fit-front.j13-hub-in-fork.measure-the-gap-between-the-fork"),
                 at: `bin.parts.${fork.id}.ports.end_width`,
                 tool: "calliper",
               },
@@ -56,8 +62,11 @@ export const j13HubInFork: JointDefinition = {
     return closeJoint(head, {
       settled,
       words: {
-        fits: `${plain(hub ?? 0)} hub between ${plain(ends ?? 0)} fork ends.`,
-        fails: `${plain(hub ?? 0)} hub, but the fork ends stand ${plain(ends ?? 0)} apart.`,
+        fits: say("fit-front.j13-hub-in-fork.hub-between-fork-ends", { hub: plain(hub ?? 0), ends: plain(ends ?? 0) }),
+        fails: say("fit-front.j13-hub-in-fork.hub-but-the-fork-ends-stand", {
+          hub: plain(hub ?? 0),
+          ends: plain(ends ?? 0),
+        }),
       },
       remedies:
         settled.outcome === "fails" && hub !== undefined && ends !== undefined
@@ -82,14 +91,14 @@ function remedies(
   if (!through && Math.abs(hub - ends) <= MOST_SET_MM) {
     const refused =
       fork.ports.carbon === true
-        ? "A carbon fork is never set."
+        ? say("fit-front.j13-hub-in-fork.a-carbon-fork-is-never-set")
         : fork.ports.carbon === undefined
-          ? "Whether the fork is steel is not known: look first."
+          ? say("fit-front.j13-hub-in-fork.whether-the-fork-is-steel-is")
           : undefined;
     offers.push(
       offerRemedy(WHEEL_REMEDIES.set_fork, view, {
         values,
-        conditions: ["steel blades only, not chromed"],
+        conditions: [say("fit-front.j13-hub-in-fork.steel-blades-only-not-chromed")],
         ...(refused === undefined ? {} : { refused, rules: ["S1"] }),
       }),
     );

@@ -3,8 +3,10 @@
  * The same word fits; solid and hollow M9 both go into a 9 slot. Hubs with end caps may be changed (15, 12, skewer).
  * Sources: fit-hub-widths.
  */
+
 import { AXLE_DIAMETER_MM, AXLE_WORDS } from "../../data/interfaces.js";
 import { WHEEL_REMEDIES } from "../../data/remedies-front-and-wheels.js";
+import { say } from "../../texts/say.js";
 import { closeJoint } from "../close-joint.js";
 import type { RemedyOffer } from "../joint.js";
 import { type JointDefinition, notChosen } from "../joint-definition.js";
@@ -13,7 +15,11 @@ import { settle } from "../settle.js";
 import { span } from "../span.js";
 import { partAt } from "../view.js";
 
-const head = { id: "J14", title: "front axle – fork end", between: ["wheel_front", "fork"] } as const;
+const head = {
+  id: "J14",
+  title: say("fit-front.j14-axle-in-fork-end.front-axle-fork-end"),
+  between: ["wheel_front", "fork"],
+} as const;
 
 export const j14AxleInForkEnd: JointDefinition = {
   ...head,
@@ -36,15 +42,23 @@ export const j14AxleInForkEnd: JointDefinition = {
       AXLE_DIAMETER_MM[hub] === AXLE_DIAMETER_MM[end];
     const settled = settle([
       {
-        name: "axle as the fork end wants it",
+        name: say("fit-front.j14-axle-in-fork-end.axle-as-the-fork-end-wants"),
         shown: false,
         unit: "count",
         value: hub === undefined || end === undefined ? span(undefined) : span(same ? 1 : 0),
-        limit: { low: 1, kind: "hard", words: "the same axle" },
+        limit: { low: 1, kind: "hard", words: say("fit-front.j14-axle-in-fork-end.the-same-axle") },
         measure:
           hub === undefined
-            ? { what: "Look which axle the front hub has", at: `bin.parts.${wheel.id}.ports.axle`, tool: "eye" }
-            : { what: "Look which axle the fork ends take", at: `bin.parts.${fork.id}.ports.axle`, tool: "eye" },
+            ? {
+                what: say("fit-front.j14-axle-in-fork-end.look-which-axle-the-front-hub"),
+                at: `bin.parts.${wheel.id}.ports.axle`,
+                tool: "eye",
+              }
+            : {
+                what: say("fit-front.j14-axle-in-fork-end.look-which-axle-the-fork-ends"),
+                at: `bin.parts.${fork.id}.ports.axle`,
+                tool: "eye",
+              },
       },
     ]);
     const offers: RemedyOffer[] = [];
@@ -60,8 +74,8 @@ export const j14AxleInForkEnd: JointDefinition = {
     return closeJoint(head, {
       settled,
       words: {
-        fits: `Hub and fork both for ${endWords}.`,
-        fails: `The hub has a ${hubWords}, the fork wants a ${endWords}.`,
+        fits: say("fit-front.j14-axle-in-fork-end.hub-and-fork-both-for", { endWords }),
+        fails: say("fit-front.j14-axle-in-fork-end.the-hub-has-a-the-fork", { hubWords, endWords }),
       },
       remedies: offers,
       sources: ["fit-hub-widths"],

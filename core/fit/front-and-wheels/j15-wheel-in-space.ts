@@ -5,11 +5,14 @@
  * what setting the rear may add. A rim brake's reach changes by half the change of bead seat (M22).
  * Sources: fit-m9-gaps, fit-iso-4210-2, fit-m22-reach.
  */
+
 import { BOSS_RADIUS_MM } from "../../data/interfaces.js";
 import { WHEEL_REMEDIES } from "../../data/remedies-front-and-wheels.js";
 import { GAP_LEAST_MM, GAP_WANTED_MM, rimBrakeReachMm } from "../../geometry/index.js";
 import { type Caution, capital } from "../../quantity/index.js";
+import { say } from "../../texts/say.js";
 import { closeJoint } from "../close-joint.js";
+import { caliperAt } from "../drive-and-brakes/calipers.js";
 import type { JointAnswer, RemedyOffer } from "../joint.js";
 import { type JointDefinition, notChosen, placeWords } from "../joint-definition.js";
 import { offerRemedy } from "../offer-remedy.js";
@@ -21,7 +24,7 @@ import { frontGaps, rearGaps, stationOf, type WheelInSpace, wheelInSpace } from 
 
 const head = {
   id: "J15",
-  title: "rim BSD – brake and space",
+  title: say("fit-front.j15-wheel-in-space.rim-bsd-brake-and-space"),
   between: ["wheel_front", "tyre_front", "fork", "wheel_rear", "tyre_rear", "frame"],
 } as const;
 export const j15WheelInSpace: JointDefinition = {
@@ -49,7 +52,10 @@ export const j15WheelInSpace: JointDefinition = {
     const cautions: Caution[] = empty.map((place) => ({
       code: "one-end-not-chosen",
       at: `build.chosen.${place}`,
-      message: `The ${place === "tyre_rear" ? "rear" : "front"} is not judged: no ${placeWords(place)} is chosen.`,
+      message: say("fit-front.j15-wheel-in-space.the-is-not-judged-no-is", {
+        place: place === "tyre_rear" ? "rear" : "front",
+        place2: placeWords(place),
+      }),
     }));
     if (rear !== undefined) checks.push(...rearGaps(view, rear));
     if (front !== undefined) checks.push(...frontGaps(view, front));
@@ -78,12 +84,12 @@ function sizeUnknown(view: FitView, end: "front" | "rear"): readonly Check[] {
   if (tyre === undefined || tyre.ports.size !== undefined) return [];
   return [
     {
-      name: `${end} tyre's size`,
+      name: say("fit-front.j15-wheel-in-space.tyre-s-size", { end }),
       unit: "mm",
       value: span(undefined),
-      limit: { low: 0, kind: "hard", words: "the two-number marking" },
+      limit: { low: 0, kind: "hard", words: say("fit-front.j15-wheel-in-space.the-two-number-marking") },
       measure: {
-        what: `Read the two-number marking on the ${end} tyre`,
+        what: say("fit-front.j15-wheel-in-space.read-the-two-number-marking-on", { end }),
         at: `bin.parts.${tyre.id}.ports.size`,
         tool: "eye",
       },
@@ -105,22 +111,45 @@ function brakeChecks(
         {
           code: "brake-not-decided",
           at: "intent.brakes",
-          message: `The ${wheel.end} brake is not decided: a rim brake fits one bead seat only.`,
+          message: say("fit-front.j15-wheel-in-space.the-brake-is-not-decided-a", { end: wheel.end }),
         },
       ],
     };
-  const now = view.resolved.donor.wheels_now.tyre.bsdMm;
+  const now = view.resolved.donor.wheels_now.tyre?.bsdMm;
+  if (now === undefined)
+    return {
+      checks: [],
+      cautions: [
+        {
+          code: "brake-reach-changes",
+          at: "donor.wheels_now.tyre",
+          message: say("fit-front.j15-wheel-in-space.which-tyre-is-on-the-old", { end: wheel.end }),
+        },
+      ],
+    };
   const more = rimBrakeReachMm(0, now, wheel.bsd);
   if (more === 0)
-    return { checks: [{ name: `${wheel.end} rim brake reach change`, unit: "mm", value: span(0) }], cautions: [] };
-  const studs = wheel.end === "rear" ? view.resolved.donor.interfaces.studs : partAt(view, "fork", "fork")?.ports.studs;
-  if (studs === true) {
-    const at = BOSS_RADIUS_MM.find((row) => row.bsd === now)?.radius;
-    const words = at === undefined ? `bosses sit for ${now}` : `bosses sit ${plain(at)} from the axle, for ${now}`;
     return {
       checks: [
         {
-          name: `${wheel.end} rim brake reach change`,
+          name: say("fit-front.j15-wheel-in-space.rim-brake-reach-change", { end: wheel.end }),
+          unit: "mm",
+          value: span(0),
+        },
+      ],
+      cautions: [],
+    };
+  const studs = wheel.end === "rear" ? view.resolved.donor.interfaces.studs : partAt(view, "fork", "fork")?.ports.studs;
+  if (studs === true) {
+    const at = BOSS_RADIUS_MM.find((row) => row.bsd === now)?.radius;
+    const words =
+      at === undefined
+        ? say("fit-front.j15-wheel-in-space.bosses-sit-for", { now })
+        : say("fit-front.j15-wheel-in-space.bosses-sit-from-the-axle-for", { at: plain(at), now });
+    return {
+      checks: [
+        {
+          name: say("fit-front.j15-wheel-in-space.rim-brake-reach-change", { end: wheel.end }),
           unit: "mm",
           value: span(more),
           limit: { low: -1, high: 1, kind: "hard", words },
@@ -130,15 +159,52 @@ function brakeChecks(
     };
   }
   return {
-    checks: [{ name: `${wheel.end} rim brake reach change`, unit: "mm", value: span(more) }],
+    checks: [
+      {
+        name: say("fit-front.j15-wheel-in-space.rim-brake-reach-change", { end: wheel.end }),
+        unit: "mm",
+        value: span(more),
+      },
+    ],
     cautions: [
       {
         code: "brake-reach-changes",
         at: "donor.wheels_now.tyre",
-        message: `The ${wheel.end} pads must reach ${plain(Math.abs(more))} mm ${more > 0 ? "further" : "less"} (bead seat ${now} to ${wheel.bsd}). Whether a brake reaches that is judged by hand (J25).`,
+        message: reachWords(view, wheel, more, now),
       },
     ],
   };
+}
+
+/** What the new bead seat asks of a brake on one bolt; whether the chosen one reaches it is J25's. */
+function reachWords(view: FitView, wheel: WheelInSpace, more: number, now: number): string {
+  const { pad_reach_front, pad_reach_rear } = view.resolved.donor.interfaces;
+  const today = wheel.end === "front" ? pad_reach_front : pad_reach_rear;
+  const change = say("fit-front.j15-wheel-in-space.mm-bead-seat-to", {
+    more: plain(Math.abs(more)),
+    more2: more > 0 ? "further" : "less",
+    now,
+    bsd: wheel.bsd,
+  });
+  const caliper = caliperAt(view, wheel.end)?.part;
+  const { reach_min: least, reach_max: most } = caliper?.ports ?? {};
+  const named =
+    caliper === undefined || least === undefined || most === undefined
+      ? ""
+      : say("fit-front.j15-wheel-in-space.is-made-for-to", {
+          caliper: caliper.id,
+          least: plain(least),
+          most: plain(most),
+        });
+  return today === undefined
+    ? say("fit-front.j15-wheel-in-space.the-pads-must-reach-how-far", { end: wheel.end, change, named })
+    : say("fit-front.j15-wheel-in-space.the-pads-must-reach-mm-from", {
+        end: wheel.end,
+        today: plain(today + more),
+        change,
+        today2: plain(today),
+        named,
+      });
 }
 
 /** S14: under 4 refuse, 4 to 6 flag; only where the whole span says so or the middle does. */
@@ -172,7 +238,9 @@ function fitWords(checks: readonly Check[], rear: WheelInSpace | undefined, fron
     const gaps = checks.flatMap((c) =>
       c.value.kind === "known" && c.name.startsWith("side gap") && names.test(c.name) ? [c.value.mid] : [],
     );
-    return gaps.length === 0 ? undefined : `${wheel.end} ${rounded(Math.min(...gaps))} mm each side`;
+    return gaps.length === 0
+      ? undefined
+      : say("fit-front.j15-wheel-in-space.mm-each-side", { end: wheel.end, math: rounded(Math.min(...gaps)) });
   };
   const parts = [least(rear, /stays/), least(front, /blades/)].filter((p) => p !== undefined);
   return `${capital(parts.join(", "))}.`;
@@ -182,10 +250,18 @@ function failWords(check: Check | undefined, front: WheelInSpace | undefined, re
   if (check === undefined || check.value.kind === "unknown") return "";
   const wheel = /fork blades|crown|^front/.test(check.name) ? front : rear;
   const size = wheel?.tyre.ports.size;
-  const name = size === undefined ? "The tyre" : `${size.bsdMm}-${size.widthMm}`;
+  const name = size === undefined ? say("fit-front.j15-wheel-in-space.the-tyre") : `${size.bsdMm}-${size.widthMm}`;
   if (check.name.includes("reach"))
-    return `The ${wheel?.end ?? ""} bosses are for another bead seat: the pads would sit ${plain(Math.abs(check.value.mid))} off.`;
-  return `${name}: only ${rounded(check.value.mid)} mm at the ${stationOf(check.name)}, ${GAP_LEAST_MM} is the least.`;
+    return say("fit-front.j15-wheel-in-space.the-bosses-are-for-another-bead", {
+      end: wheel?.end ?? "",
+      mid: plain(Math.abs(check.value.mid)),
+    });
+  return say("fit-front.j15-wheel-in-space.only-mm-at-the-is-the", {
+    name,
+    mid: rounded(check.value.mid),
+    check: stationOf(check.name),
+    gapLeastMm: GAP_LEAST_MM,
+  });
 }
 
 function remedies(
@@ -209,9 +285,8 @@ function remedies(
     );
   }
   if (gaps.length > 0) offers.push(offerRemedy(WHEEL_REMEDIES.smaller_wheel, view));
-  if (failed.some((check) => check.name.includes("reach")))
-    offers.push(
-      offerRemedy(WHEEL_REMEDIES.same_bsd_wheel, view, { values: { bsd: view.resolved.donor.wheels_now.tyre.bsdMm } }),
-    );
+  const now = view.resolved.donor.wheels_now.tyre;
+  if (now !== undefined && failed.some((check) => check.name.includes("reach")))
+    offers.push(offerRemedy(WHEEL_REMEDIES.same_bsd_wheel, view, { values: { bsd: now.bsdMm } }));
   return offers;
 }

@@ -4,10 +4,12 @@
  * refused above 2.6; pressure under the rim's and the tyre's limit; the wall of a braked rim 1.0 or more (S11).
  * Sources: fit-iso-5775, fit-tyre-rim-practice.
  */
+
 import { tyreOnRimListed } from "../../data/interfaces.js";
 import { WHEEL_REMEDIES } from "../../data/remedies-front-and-wheels.js";
 import { type Caution, capital, type SourceId } from "../../quantity/index.js";
-import type { PartOfKind, Place } from "../../workshop/index.js";
+import { say } from "../../texts/say.js";
+import { type PartOfKind, type Place, rimPartId } from "../../workshop/index.js";
 import { closeJoint } from "../close-joint.js";
 import type { JointAnswer, RemedyOffer } from "../joint.js";
 import { type JointDefinition, notChosen } from "../joint-definition.js";
@@ -70,7 +72,7 @@ export const j16TyreOnRim: JointDefinition = {
       cautions.push({
         code: "one-end-not-chosen",
         at: `build.chosen.${empty}`,
-        message: `Only one end is judged: no ${empty.replace("_", " ")} is chosen yet.`,
+        message: say("fit-front.j16-tyre-on-rim.only-one-end-is-judged-no", { empty: empty.replace("_", " ") }),
       });
     }
     const settled = settle(checks);
@@ -80,8 +82,9 @@ export const j16TyreOnRim: JointDefinition = {
             {
               rule: "S11",
               level: "refuse" as const,
-              why: check.name,
+              why: failWords([check]).replace(/\.$/, ""),
               place: check.name.startsWith("front") ? ("wheel_front" as const) : ("wheel_rear" as const),
+              ...partOf(view, check.name.startsWith("front") ? "front" : "rear"),
             },
           ]
         : [],
@@ -101,22 +104,23 @@ export const j16TyreOnRim: JointDefinition = {
 function endChecks(view: FitView, end: End, tyre: PartOfKind<"tyre">, wheel: Wheel): readonly Check[] {
   const size = tyre.ports.size;
   const rim = wheel.ports.rim_inner;
+  const rimId = rimPartId(view.at, end) ?? wheel.id;
   const ratio = size === undefined || rim === undefined ? undefined : size.widthMm / rim;
   const listed = size !== undefined && rim !== undefined && tyreOnRimListed(size.widthMm, rim);
   const readTyre = {
-    what: `Read the two-number marking on the ${end} tyre`,
+    what: say("fit-front.j15-wheel-in-space.read-the-two-number-marking-on", { end }),
     at: `bin.parts.${tyre.id}.ports.size`,
     tool: "eye",
   } as const;
   const readRim = {
-    what: `Measure the inner width of the ${end} rim, hook to hook`,
-    at: `bin.parts.${wheel.id}.ports.rim_inner`,
+    what: say("fit-front.j16-tyre-on-rim.measure-the-inner-width-of-the", { end }),
+    at: `bin.parts.${rimId}.ports.rim_inner`,
     tool: "calliper",
     accuracy: "± 0.5 mm",
   } as const;
   const checks: Check[] = [
     {
-      name: `${end} bead seat of the tyre minus the rim's`,
+      name: say("fit-front.j16-tyre-on-rim.bead-seat-of-the-tyre-minus", { end }),
       unit: "mm",
       value: size === undefined || wheel.ports.bsd === undefined ? span(undefined) : span(size.bsdMm - wheel.ports.bsd),
       limit: { low: 0, high: 0, kind: "hard", words: "equal" },
@@ -124,43 +128,48 @@ function endChecks(view: FitView, end: End, tyre: PartOfKind<"tyre">, wheel: Whe
         size === undefined
           ? readTyre
           : {
-              what: `Read the bead seat diameter on the ${end} rim`,
-              at: `bin.parts.${wheel.id}.ports.bsd`,
+              what: say("fit-front.j16-tyre-on-rim.read-the-bead-seat-diameter-on", { end }),
+              at: `bin.parts.${rimId}.ports.bsd`,
               tool: "eye",
             },
     },
     {
-      name: `${end} tyre width over inner rim width`,
+      name: say("fit-front.j16-tyre-on-rim.tyre-width-over-inner-rim-width", { end }),
       unit: "ratio",
       value: span(ratio),
-      limit: { low: RATIO_LOW, high: RATIO_REFUSED, kind: "hard", words: `${RATIO_LOW} to ${RATIO_REFUSED}` },
+      limit: {
+        low: RATIO_LOW,
+        high: RATIO_REFUSED,
+        kind: "hard",
+        words: say("fit-front.j16-tyre-on-rim.to", { ratioLow: RATIO_LOW, ratioRefused: RATIO_REFUSED }),
+      },
       measure: size === undefined ? readTyre : readRim,
     },
   ];
   if (ratio !== undefined && ratio > RATIO_HIGH && ratio <= RATIO_REFUSED && !listed) {
     checks.push({
-      name: `${end} tyre width over inner rim width, wanted`,
+      name: say("fit-front.j16-tyre-on-rim.tyre-width-over-inner-rim-width-2", { end }),
       unit: "ratio",
       value: span(ratio),
       limit: {
         high: RATIO_HIGH,
         kind: "wanted",
-        words: `${RATIO_HIGH} or less, or a pair that the ISO 5775 table lists`,
+        words: say("fit-front.j16-tyre-on-rim.or-less-or-a-pair-that", { ratioHigh: RATIO_HIGH }),
       },
-      flag: `The ${end} tyre is ${plain(ratio)} times as wide as the rim inside, and the table does not list the pair: it rolls sideways in a bend.`,
+      flag: say("fit-front.j16-tyre-on-rim.the-tyre-is-times-as-wide", { end, ratio: plain(ratio) }),
     });
   }
   if (discAt(view, end) === false || wheel.ports.rim_brake === true) {
     checks.push({
-      name: `${end} rim wall`,
+      name: say("fit-front.j16-tyre-on-rim.rim-wall", { end }),
       unit: "mm",
       value: span(wheel.ports.rim_wall, 0.05),
-      limit: { low: RIM_WALL_MM, kind: "hard", words: "1.0 or more at the brake track" },
+      limit: { low: RIM_WALL_MM, kind: "hard", words: say("fit-front.j16-tyre-on-rim.1-0-or-more-at-the") },
       measure: {
-        what: `Measure the wall of the ${end} rim at the brake track`,
-        at: `bin.parts.${wheel.id}.ports.rim_wall`,
+        what: say("fit-front.j16-tyre-on-rim.measure-the-wall-of-the-rim", { end }),
+        at: `bin.parts.${rimId}.ports.rim_wall`,
         tool: "calliper",
-        how: "ball-ended calliper, tyre off, four places",
+        how: say("fit-front.j16-tyre-on-rim.ball-ended-calliper-tyre-off-four"),
       },
     });
   }
@@ -171,10 +180,14 @@ function endChecks(view: FitView, end: End, tyre: PartOfKind<"tyre">, wheel: Whe
   const pressure = view.ports[`tyre_${end}.pressure_bar`];
   if (Number.isFinite(limit) && pressure !== undefined) {
     checks.push({
-      name: `${end} tyre pressure`,
+      name: say("fit-front.j16-tyre-on-rim.tyre-pressure", { end }),
       unit: "bar",
       value: span(pressure),
-      limit: { high: limit, kind: "hard", words: `${plain(limit)} at most, by rim and tyre` },
+      limit: {
+        high: limit,
+        kind: "hard",
+        words: say("fit-front.j16-tyre-on-rim.at-most-by-rim-and-tyre", { limit: plain(limit) }),
+      },
     });
   }
   return checks;
@@ -188,8 +201,11 @@ function endCautions(view: FitView, end: End, tyre: PartOfKind<"tyre">, wheel: W
     at: `bin.parts.${tyre.id}.ports.pressure_max_bar`,
     message:
       limits.length === 0
-        ? `No pressure limit is entered for the ${end} tyre and rim: read both and keep to the lower.`
-        : `${end === "front" ? "Front" : "Rear"} tyre: never over ${plain(Math.min(...limits))} bar.`,
+        ? say("fit-front.j16-tyre-on-rim.no-pressure-limit-is-entered-for", { end })
+        : say("fit-front.j16-tyre-on-rim.tyre-never-over-bar", {
+            end: end === "front" ? "Front" : "Rear",
+            math: plain(Math.min(...limits)),
+          }),
   });
   const tube = partAt(view, `tube_${end}`, "tube");
   const size = tyre.ports.size;
@@ -199,13 +215,18 @@ function endCautions(view: FitView, end: End, tyre: PartOfKind<"tyre">, wheel: W
       cautions.push({
         code: "tube-of-another-size",
         at: `bin.parts.${tube.id}.ports.bsd`,
-        message: `The ${end} tube is for ${bsd}, the tyre is ${size.bsdMm}.`,
+        message: say("fit-front.j16-tyre-on-rim.the-tube-is-for-the-tyre", { end, bsd, bsdMm: size.bsdMm }),
       });
     if ((low !== undefined && size.widthMm < low) || (high !== undefined && size.widthMm > high)) {
       cautions.push({
         code: "tube-of-another-width",
         at: `bin.parts.${tube.id}.ports.width_max`,
-        message: `The ${end} tube is for widths ${plain(low ?? 0)} to ${plain(high ?? 0)}, the tyre is ${size.widthMm}.`,
+        message: say("fit-front.j16-tyre-on-rim.the-tube-is-for-widths-to", {
+          end,
+          low: plain(low ?? 0),
+          high: plain(high ?? 0),
+          widthMm: size.widthMm,
+        }),
       });
     }
   }
@@ -213,9 +234,15 @@ function endCautions(view: FitView, end: End, tyre: PartOfKind<"tyre">, wheel: W
     cautions.push({
       code: "hooked-rim-only",
       at: `bin.parts.${tyre.id}.ports.hooked_only`,
-      message: `The ${end} tyre is for hooked rims only: look at the rim.`,
+      message: say("fit-front.j16-tyre-on-rim.the-tyre-is-for-hooked-rims", { end }),
     });
   return cautions;
+}
+
+/** The part whose rim it is. */
+function partOf(view: FitView, end: End): { readonly part?: string } {
+  const id = rimPartId(view.at, end);
+  return id === undefined ? {} : { part: id };
 }
 
 /** Above 2.6, over the pressure limit, or a wall worn under 1.0. */
@@ -230,12 +257,14 @@ function failWords(failed: readonly Check[]): string {
   const value = first.value.kind === "known" ? first.value.mid : 0;
   const end = first.name.startsWith("front") ? "Front" : "Rear";
   if (first.name.includes("bead seat"))
-    return `${end} tyre and rim have different bead seats, ${plain(Math.abs(value))} apart.`;
-  if (first.name.includes("rim wall")) return `${end} rim wall ${plain(value)}: worn, under 1.0.`;
-  if (first.name.includes("pressure")) return `${end} tyre pressure ${plain(value)} bar is over the limit.`;
+    return say("fit-front.j16-tyre-on-rim.tyre-and-rim-have-different-bead", { end, value: plain(Math.abs(value)) });
+  if (first.name.includes("rim wall"))
+    return say("fit-front.j16-tyre-on-rim.rim-wall-worn-under-1-0", { end, value: plain(value) });
+  if (first.name.includes("pressure"))
+    return say("fit-front.j16-tyre-on-rim.tyre-pressure-bar-is-over-the", { end, value: plain(value) });
   return value > RATIO_REFUSED
-    ? `${end} tyre ${plain(value)} times as wide as the rim inside: too wide.`
-    : `${end} tyre only ${plain(value)} times as wide as the rim inside: too narrow.`;
+    ? say("fit-front.j16-tyre-on-rim.tyre-times-as-wide-as-the", { end, value: plain(value) })
+    : say("fit-front.j16-tyre-on-rim.tyre-only-times-as-wide-as", { end, value: plain(value) });
 }
 
 function remedies(view: FitView, failed: readonly Check[]): readonly RemedyOffer[] {

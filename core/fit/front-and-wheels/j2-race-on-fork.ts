@@ -3,8 +3,10 @@
  * Two sizes that bear the same name (30.0 race, 30.0 seat) fit by class: the race is ground smaller than its name.
  * Measured diameters are held against a press of 0.05 to 0.15. Sources: fit-headset-practice, fit-headset-codes.
  */
+
 import { RACE_SEATS } from "../../data/interfaces.js";
 import { HEAD_REMEDIES } from "../../data/remedies-front-and-wheels.js";
+import { say } from "../../texts/say.js";
 import { closeJoint } from "../close-joint.js";
 import type { RemedyOffer } from "../joint.js";
 import { type JointDefinition, notChosen } from "../joint-definition.js";
@@ -12,10 +14,15 @@ import { offerRemedy } from "../offer-remedy.js";
 import { portValue } from "../port.js";
 import { plain, settle } from "../settle.js";
 import { minus, span } from "../span.js";
+import { asTheyAre } from "../stay-as-they-are.js";
 import { TOOLS } from "../tool-accuracy.js";
 import { type FitView, partAt } from "../view.js";
 
-const head = { id: "J2", title: "crown race – fork", between: ["headset", "fork"] } as const;
+const head = {
+  id: "J2",
+  title: say("fit-front.j2-race-on-fork.crown-race-fork"),
+  between: ["headset", "fork"],
+} as const;
 
 export const j2RaceOnFork: JointDefinition = {
   ...head,
@@ -27,21 +34,35 @@ export const j2RaceOnFork: JointDefinition = {
     const headset = partAt(view, "headset", "headset");
     if (fork === undefined) return notChosen(head, "fork");
     if (headset === undefined) return notChosen(head, "headset");
+    const own = asTheyAre(
+      head,
+      [fork, headset],
+      {
+        stays: say("fit-front.j2-race-on-fork.the-donor-s-own-race-stays"),
+        look: say("fit-front.j2-race-on-fork.look-at-the-race-when-the"),
+      },
+      ["fit-headset-practice"],
+    );
+    if (own !== undefined) return own;
     const seat = portValue(view, "fork.race_seat", fork.ports.race_seat);
     const race = headset.ports.race_id;
     const name = RACE_SEATS.find((row) => row.seat === seat);
     const sources = ["fit-headset-practice", "fit-headset-codes"];
     if (seat !== undefined && race === seat && name !== undefined) {
       return closeJoint(head, {
-        settled: settle([{ name: "seat and race by name", unit: "mm", value: span(seat) }]),
-        words: { fits: `${seat.toFixed(1)} race on a ${seat.toFixed(1)} seat (${name.words}): same class.`, fails: "" },
+        settled: settle([
+          { name: say("fit-front.j2-race-on-fork.seat-and-race-by-name"), unit: "mm", value: span(seat) },
+        ]),
+        words: {
+          fits: say("fit-front.j2-race-on-fork.race-on-a-seat-same-class", { seat: seat.toFixed(1), name: name.words }),
+          fails: "",
+        },
         sources,
         cautions: [
           {
             code: "judged-by-name",
             at: `bin.parts.${headset.id}.ports.race_id`,
-            message:
-              "Race and seat are both given by name. Measured, the race is 0.05 to 0.15 smaller; if it slides on by hand, measure both.",
+            message: say("fit-front.j2-race-on-fork.race-and-seat-are-both-given"),
           },
         ],
       });
@@ -49,30 +70,40 @@ export const j2RaceOnFork: JointDefinition = {
     const press = minus(span(seat, TOOLS.micrometer.half), span(race, TOOLS.micrometer.half));
     const settled = settle([
       {
-        name: "seat over race",
+        name: say("fit-front.j2-race-on-fork.seat-over-race"),
         unit: "mm",
         value: press,
-        limit: { low: 0.05, high: 0.15, kind: "hard", words: "0.05 to 0.15 press, measured" },
+        limit: { low: 0.05, high: 0.15, kind: "hard", words: say("fit-front.j2-race-on-fork.0-05-to-0-15-press") },
         measure:
           seat === undefined
-            ? { what: "Measure the crown race seat", at: `bin.parts.${fork.id}.ports.race_seat`, tool: "micrometer" }
+            ? {
+                what: say("fit-front.j2-race-on-fork.measure-the-crown-race-seat"),
+                at: `bin.parts.${fork.id}.ports.race_seat`,
+                tool: "micrometer",
+              }
             : {
-                what: "Measure the inside of the crown race",
+                what: say("fit-front.j2-race-on-fork.measure-the-inside-of-the-crown"),
                 at: `bin.parts.${headset.id}.ports.race_id`,
                 tool: "micrometer",
               },
       },
     ]);
     const value = press.kind === "known" ? press.mid : 0;
-    const figures = `${plain(race ?? 0)} race on a ${plain(seat ?? 0)} seat`;
+    const figures = say("fit-front.j2-race-on-fork.race-on-a-seat", { race: plain(race ?? 0), seat: plain(seat ?? 0) });
     return closeJoint(head, {
       settled,
       words: {
-        fits: `${figures}: ${plain(value)} tight, as it should be.`,
+        fits: say("fit-front.j1-cup-in-head-tube.tight-as-it-should-be", { figures, value: plain(value) }),
         fails:
           value > 0.15
-            ? `${figures}: ${plain(value)} too big for the race to go on.`
-            : `${figures}: ${value <= 0 ? `${plain(-value)} loose` : "too little press"}, the race will work loose.`,
+            ? say("fit-front.j2-race-on-fork.too-big-for-the-race-to", { figures, value: plain(value) })
+            : say("fit-front.j2-race-on-fork.the-race-will-work-loose", {
+                figures,
+                value:
+                  value <= 0
+                    ? say("fit-front.j1-cup-in-head-tube.loose", { value: plain(-value) })
+                    : say("fit-front.j2-race-on-fork.too-little-press"),
+              }),
       },
       remedies:
         settled.outcome === "fails" && seat !== undefined && race !== undefined ? remedies(view, seat, race) : [],

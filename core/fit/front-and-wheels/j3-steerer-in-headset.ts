@@ -3,9 +3,11 @@
  * Length by step C8: lower stack + head tube + upper stack + spacers + clamp - 3. A steerer is never lengthened.
  * Sources: fit-steerer-tables, fit-headset-codes, position-steerer.
  */
+
 import { headTubeByBore, steererByOd } from "../../data/interfaces.js";
 import { HEAD_REMEDIES } from "../../data/remedies-front-and-wheels.js";
 import type { Caution } from "../../quantity/index.js";
+import { say } from "../../texts/say.js";
 import type { PartOfKind } from "../../workshop/index.js";
 import { closeJoint } from "../close-joint.js";
 import type { JointAnswer, RemedyOffer } from "../joint.js";
@@ -14,6 +16,7 @@ import { offerRemedy } from "../offer-remedy.js";
 import { portValue } from "../port.js";
 import { type Check, plain, rounded, settle } from "../settle.js";
 import { minus, span } from "../span.js";
+import { asTheyAre } from "../stay-as-they-are.js";
 import { TOOLS } from "../tool-accuracy.js";
 import { type FitView, partAt } from "../view.js";
 import { type SteererRoom, steererRoom } from "./steerer-room.js";
@@ -42,6 +45,16 @@ export const j3SteererInHeadset: JointDefinition = {
     const headset = partAt(view, "headset", "headset");
     if (fork === undefined) return notChosen(head, "fork");
     if (headset === undefined) return notChosen(head, "headset");
+    const own = asTheyAre(
+      head,
+      [fork, headset],
+      {
+        stays: say("fit-front.j3-steerer-in-headset.the-donor-s-own-fork-stays"),
+        look: say("fit-front.j3-steerer-in-headset.look-at-the-steerer-s-thread"),
+      },
+      ["fit-steerer-tables"],
+    );
+    if (own !== undefined) return own;
     const checks: Check[] = [...diameters(view, fork, headset), ...threads(fork, headset)];
     const cautions: Caution[] = [];
     const length = steererRoom(view, fork, headset);
@@ -50,14 +63,14 @@ export const j3SteererInHeadset: JointDefinition = {
       cautions.push({
         code: "taken-as-unthreaded",
         at: `bin.parts.${fork.id}.ports.steerer_thread_tpi`,
-        message: `No thread is entered for the steerer of ${fork.id}: it is taken as unthreaded. Look at it.`,
+        message: say("fit-front.j3-steerer-in-headset.no-thread-is-entered-for-the", { fork: fork.id }),
       });
     }
     if (headset.ports.lower_stack === undefined) {
       cautions.push({
         code: "stack-of-the-old-headset",
         at: `bin.parts.${headset.id}.ports.lower_stack`,
-        message: `The lower stack of ${headset.id} is not known: the old headset's is reckoned with. Measure it before the steerer is cut.`,
+        message: say("fit-front.j3-steerer-in-headset.the-lower-stack-of-is-not", { headset: headset.id }),
       });
     }
     const settled = settle(checks);
@@ -69,7 +82,7 @@ export const j3SteererInHeadset: JointDefinition = {
             {
               rule: "S12",
               level: "refuse",
-              why: "the steerer is too short for stem and spacers",
+              why: say("fit-front.j3-steerer-in-headset.the-steerer-is-too-short-for"),
               place: "fork",
               part: fork.id,
             },
@@ -78,7 +91,12 @@ export const j3SteererInHeadset: JointDefinition = {
     return closeJoint(head, {
       settled,
       words: {
-        fits: `${plain(od ?? 0)} steerer in a ${plain(headset.ports.steerer_od ?? 0)} headset; ${rounded(length.available)} long, ${rounded(length.needed)} needed.`,
+        fits: say("fit-front.j3-steerer-in-headset.steerer-in-a-headset-long-needed", {
+          od: plain(od ?? 0),
+          steererOd: plain(headset.ports.steerer_od ?? 0),
+          available: rounded(length.available),
+          needed: rounded(length.needed),
+        }),
         fails: failWords(settled.failed, fork, headset, length),
       },
       remedies: settled.outcome === "fails" ? remedies(view, fork, headset, settled.failed, length) : [],
@@ -97,19 +115,19 @@ function diameters(view: FitView, fork: PartOfKind<"fork">, headset: PartOfKind<
   const row = bore === undefined ? undefined : headTubeByBore(bore);
   const checks: Check[] = [
     {
-      name: "steerer minus headset size",
+      name: say("fit-front.j3-steerer-in-headset.steerer-minus-headset-size"),
       unit: "mm",
       value: minus(span(od, half), span(own, half)),
-      limit: { low: -0.15, high: 0.15, kind: "hard", words: "equal by name" },
+      limit: { low: -0.15, high: 0.15, kind: "hard", words: say("fit-front.j3-steerer-in-headset.equal-by-name") },
       measure:
         od === undefined
           ? {
-              what: "Measure the steerer's outside diameter",
+              what: say("fit-front.j3-steerer-in-headset.measure-the-steerer-s-outside-diameter"),
               at: `bin.parts.${fork.id}.ports.steerer_od`,
               tool: "calliper",
             }
           : {
-              what: "Find out which steerer the headset is made for",
+              what: say("fit-front.j3-steerer-in-headset.find-out-which-steerer-the-headset"),
               at: `bin.parts.${headset.id}.ports.steerer_od`,
               tool: "calliper",
             },
@@ -117,11 +135,20 @@ function diameters(view: FitView, fork: PartOfKind<"fork">, headset: PartOfKind<
   ];
   if (bore === undefined) {
     checks.push({
-      name: "steerer minus what this head tube takes",
+      name: say("fit-front.j3-steerer-in-headset.steerer-minus-what-this-head-tube"),
       unit: "mm",
       value: span(undefined),
-      limit: { low: -0.15, high: 0.15, kind: "hard", words: "a steerer of the head tube's size" },
-      measure: { what: "Measure the bore of the head tube", at: "donor.interfaces.head_bore", tool: "micrometer" },
+      limit: {
+        low: -0.15,
+        high: 0.15,
+        kind: "hard",
+        words: say("fit-front.j3-steerer-in-headset.a-steerer-of-the-head-tube"),
+      },
+      measure: {
+        what: say("fit-front.j3-steerer-in-headset.measure-the-bore-of-the-head"),
+        at: "donor.interfaces.head_bore",
+        tool: "micrometer",
+      },
     });
   }
   if (row !== undefined && od !== undefined) {
@@ -130,14 +157,17 @@ function diameters(view: FitView, fork: PartOfKind<"fork">, headset: PartOfKind<
       row.steerers[0] ?? 0,
     );
     checks.push({
-      name: "steerer minus what this head tube takes",
+      name: say("fit-front.j3-steerer-in-headset.steerer-minus-what-this-head-tube"),
       unit: "mm",
       value: span(od - nearest, half),
       limit: {
         low: -0.15,
         high: 0.15,
         kind: "hard",
-        words: `a ${row.words} head tube takes ${row.steerers.join(" or ")}`,
+        words: say("fit-front.j3-steerer-in-headset.a-head-tube-takes", {
+          row: row.words,
+          steerers: row.steerers.join(" or "),
+        }),
       },
     });
   }
@@ -151,12 +181,12 @@ function threads(fork: PartOfKind<"fork">, headset: PartOfKind<"headset">): read
   if (threaded === undefined) {
     return [
       {
-        name: "headset threaded or not",
+        name: say("fit-front.j3-steerer-in-headset.headset-threaded-or-not"),
         unit: "count",
         value: span(undefined),
-        limit: { low: 0, kind: "hard", words: "both threaded alike, or both not" },
+        limit: { low: 0, kind: "hard", words: say("fit-front.j3-steerer-in-headset.both-threaded-alike-or-both-not") },
         measure: {
-          what: "Look whether the headset is threaded",
+          what: say("fit-front.j3-steerer-in-headset.look-whether-the-headset-is-threaded"),
           at: `bin.parts.${headset.id}.ports.threaded`,
           tool: "eye",
         },
@@ -166,35 +196,43 @@ function threads(fork: PartOfKind<"fork">, headset: PartOfKind<"headset">): read
   if (!threaded) {
     return [
       {
-        name: "threads per inch on the steerer",
+        name: say("fit-front.j3-steerer-in-headset.threads-per-inch-on-the-steerer"),
         unit: "count",
         value: span(tpi ?? 0),
-        limit: { high: 0, kind: "hard", words: "none: the headset is unthreaded" },
-        measure: { what: "Look whether the steerer is threaded", at, tool: "eye" },
+        limit: { high: 0, kind: "hard", words: say("fit-front.j3-steerer-in-headset.none-the-headset-is-unthreaded") },
+        measure: { what: say("fit-front.j3-steerer-in-headset.look-whether-the-steerer-is-threaded"), at, tool: "eye" },
       },
     ];
   }
   const wanted = thread_tpi ?? steererByOd(headset.ports.steerer_od ?? 0)?.tpi;
   return [
     {
-      name: "threads per inch on the steerer",
+      name: say("fit-front.j3-steerer-in-headset.threads-per-inch-on-the-steerer"),
       unit: "count",
       value: wanted === undefined ? span(undefined) : span(tpi),
       limit: {
         low: wanted ?? 0,
         high: wanted ?? 0,
         kind: "hard",
-        words: wanted === undefined ? "those of the headset" : `${wanted}, as in the headset`,
+        words:
+          wanted === undefined
+            ? say("fit-front.j3-steerer-in-headset.those-of-the-headset")
+            : say("fit-front.j3-steerer-in-headset.as-in-the-headset", { wanted }),
       },
       measure:
         wanted === undefined
           ? {
-              what: "Gauge the thread of the headset",
+              what: say("fit-front.j3-steerer-in-headset.gauge-the-thread-of-the-headset"),
               at: `bin.parts.${headset.id}.ports.thread_tpi`,
               tool: "eye",
-              how: "thread gauge, threads per inch",
+              how: say("fit-front.j3-steerer-in-headset.thread-gauge-threads-per-inch"),
             }
-          : { what: "Gauge the thread of the steerer", at, tool: "eye", how: "thread gauge, threads per inch" },
+          : {
+              what: say("fit-front.j3-steerer-in-headset.gauge-the-thread-of-the-steerer"),
+              at,
+              tool: "eye",
+              how: say("fit-front.j3-steerer-in-headset.thread-gauge-threads-per-inch"),
+            },
     },
   ];
 }
@@ -208,14 +246,21 @@ function failWords(
   const first = failed[0]?.name ?? "";
   const od = plain(fork.ports.steerer_od ?? 0);
   if (first === "steerer minus headset size")
-    return `${od} steerer, but the headset is made for ${plain(headset.ports.steerer_od ?? 0)}.`;
-  if (first === "steerer minus what this head tube takes") return `${od} steerer: this head tube is another size.`;
+    return say("fit-front.j3-steerer-in-headset.steerer-but-the-headset-is-made", {
+      od,
+      steererOd: plain(headset.ports.steerer_od ?? 0),
+    });
+  if (first === "steerer minus what this head tube takes")
+    return say("fit-front.j3-steerer-in-headset.steerer-this-head-tube-is-another", { od });
   if (first === "threads per inch on the steerer") {
     return headset.ports.threaded === true
-      ? "The steerer's thread is not the headset's."
-      : "Threaded steerer, unthreaded headset.";
+      ? say("fit-front.j3-steerer-in-headset.the-steerer-s-thread-is-not")
+      : say("fit-front.j3-steerer-in-headset.threaded-steerer-unthreaded-headset");
   }
-  return `Steerer ${rounded(length.available ?? 0)} long, but ${rounded(length.needed ?? 0)} is needed.`;
+  return say("fit-front.j3-steerer-in-headset.steerer-long-but-is-needed", {
+    available: rounded(length.available ?? 0),
+    needed: rounded(length.needed ?? 0),
+  });
 }
 
 function remedies(

@@ -4,10 +4,12 @@
  * toe keeps 100 (89 with foot retention) to tyre or guard (M8). The fork is rated for a disc where there is one, and takes
  * the tyre. Sources: fit-m4-swap, fit-m8-toe, fit-iso-4210-2, fit-16-cfr-1512.
  */
+
 import { FORK_REMEDIES } from "../../data/remedies-front-and-wheels.js";
 import { saggedRadiusMm } from "../../geometry/index.js";
 import type { Caution } from "../../quantity/index.js";
-import type { PartOfKind } from "../../workshop/index.js";
+import { say } from "../../texts/say.js";
+import { carriesChild, type PartOfKind } from "../../workshop/index.js";
 import { closeJoint } from "../close-joint.js";
 import type { JointAnswer, RemedyOffer } from "../joint.js";
 import { type JointDefinition, notChosen } from "../joint-definition.js";
@@ -73,38 +75,42 @@ function headAngle(view: FitView, fork: PartOfKind<"fork">): Check {
   const measure: Measure =
     view.frame === undefined
       ? {
-          what: "Measure the frame until the survey knows its geometry",
+          what: say("fit-front.j4-fork-in-frame.measure-the-frame-until-the-survey"),
           at: "donor.measured",
           tool: "tape",
-          how: "lengths and two angles; the survey says which are missing",
+          how: say("fit-front.j4-fork-in-frame.lengths-and-two-angles-the-survey"),
         }
       : fork.ports.axle_to_crown === undefined
         ? {
-            what: "Measure the fork from axle to crown race seat",
+            what: say("fit-front.j4-fork-in-frame.measure-the-fork-from-axle-to"),
             at: `bin.parts.${fork.id}.ports.axle_to_crown`,
             tool: "rule",
             accuracy: "± 2 mm",
           }
         : fork.ports.rake === undefined
           ? {
-              what: "Measure the rake of the fork",
+              what: say("fit-front.j4-fork-in-frame.measure-the-rake-of-the-fork"),
               at: `bin.parts.${fork.id}.ports.rake`,
               tool: "rule",
               accuracy: "± 2 mm",
             }
-          : { what: "Read the size of the chosen tyres", at: "build.chosen.tyre_front", tool: "eye" };
+          : {
+              what: say("fit-front.j4-fork-in-frame.read-the-size-of-the-chosen"),
+              at: "build.chosen.tyre_front",
+              tool: "eye",
+            };
   return {
-    name: "change of head angle",
+    name: say("fit-front.j4-fork-in-frame.change-of-head-angle"),
     unit: "deg",
     value: span(change(view), HEAD_ANGLE_HALF_DEG),
     limit: {
       low: -MOST_HEAD_ANGLE_CHANGE_DEG,
       high: MOST_HEAD_ANGLE_CHANGE_DEG,
       kind: "hard",
-      words: "1° at most against today",
+      words: say("fit-front.j4-fork-in-frame.1-at-most-against-today"),
     },
     measure,
-    bandMeans: "fork read to ± 2 mm",
+    bandMeans: say("fit-front.j4-fork-in-frame.fork-read-to-2-mm"),
   };
 }
 
@@ -115,20 +121,25 @@ function discRating(view: FitView, fork: PartOfKind<"fork">): readonly Check[] {
   if (disc === undefined) {
     return [
       {
-        name: "rated for the front brake",
+        name: say("fit-front.j4-fork-in-frame.rated-for-the-front-brake"),
         unit: "count",
         value: UNKNOWN,
-        limit: { low: 1, kind: "hard", words: "made for the brake" },
-        measure: { what: "Decide the front brake: disc or rim", at: "intent.brakes" },
+        limit: { low: 1, kind: "hard", words: say("fit-front.j4-fork-in-frame.made-for-the-brake") },
+        measure: { what: say("fit-front.j4-fork-in-frame.decide-the-front-brake-disc-or"), at: "intent.brakes" },
       },
     ];
   }
   return [
-    yesNo("rated for a disc", fork.ports.rated_disc, "made for a disc", {
-      what: "Find out whether the fork was made for a disc: maker's mark or sheet",
-      at,
-      tool: "eye",
-    }),
+    yesNo(
+      say("fit-front.j4-fork-in-frame.rated-for-a-disc"),
+      fork.ports.rated_disc,
+      say("fit-front.j4-fork-in-frame.made-for-a-disc"),
+      {
+        what: say("fit-front.j4-fork-in-frame.find-out-whether-the-fork-was"),
+        at,
+        tool: "eye",
+      },
+    ),
   ];
 }
 
@@ -137,17 +148,17 @@ function tyreLimit(view: FitView, fork: PartOfKind<"fork">): readonly Check[] {
   const most = fork.ports.tyre_max;
   if (tyre === undefined) return [];
   const measure: Measure = {
-    what: "Read the fork's tyre limit, or measure its gaps (J15)",
+    what: say("fit-front.j4-fork-in-frame.read-the-fork-s-tyre-limit"),
     at: `bin.parts.${fork.id}.ports.tyre_max`,
     tool: "eye",
   };
-  const words = "the fork's tyre limit";
+  const words = say("fit-front.j4-fork-in-frame.the-fork-s-tyre-limit");
   if (most === undefined) {
     // Where both gaps of the fork are measured, J15 judges the tyre and the limit only flags.
     const gaps = fork.ports.blade_inner_at_radius !== undefined && fork.ports.crown_underside_from_axle !== undefined;
     return [
       {
-        name: "tyre against the fork's limit",
+        name: say("fit-front.j4-fork-in-frame.tyre-against-the-fork-s-limit"),
         unit: "mm",
         value: UNKNOWN,
         limit: { high: 0, kind: gaps ? "wanted" : "hard", words },
@@ -158,23 +169,36 @@ function tyreLimit(view: FitView, fork: PartOfKind<"fork">): readonly Check[] {
   const sameSeat = most.bsdMm === tyre.bsdMm;
   return [
     {
-      name: "tyre wider than the fork takes",
+      name: say("fit-front.j4-fork-in-frame.tyre-wider-than-the-fork-takes"),
       unit: "mm",
       value: span(tyre.widthMm - most.widthMm),
       // The limit is said for one bead seat; a smaller wheel sits lower between the blades, and its gaps decide (J15).
-      limit: { high: 0, kind: sameSeat ? "hard" : "wanted", words: `${most.widthMm} wide at most on ${most.bsdMm}` },
+      limit: {
+        high: 0,
+        kind: sameSeat ? "hard" : "wanted",
+        words: say("fit-front.j4-fork-in-frame.wide-at-most-on", { widthMm: most.widthMm, bsdMm: most.bsdMm }),
+      },
       measure,
       ...(sameSeat
         ? {}
         : {
-            flag: `The fork's tyre limit is ${most.bsdMm}-${most.widthMm}; for a ${tyre.bsdMm}-${tyre.widthMm} the gaps decide (J15).`,
+            flag: say("fit-front.j4-fork-in-frame.the-fork-s-tyre-limit-is", {
+              bsdMm: most.bsdMm,
+              widthMm: most.widthMm,
+              bsdMm2: tyre.bsdMm,
+              widthMm2: tyre.widthMm,
+            }),
           }),
     },
     {
-      name: "tyre radius over what the fork takes",
+      name: say("fit-front.j4-fork-in-frame.tyre-radius-over-what-the-fork"),
       unit: "mm",
       value: span(saggedRadiusMm(tyre.bsdMm, tyre.widthMm) - saggedRadiusMm(most.bsdMm, most.widthMm)),
-      limit: { high: 0, kind: "hard", words: `a ${most.bsdMm}-${most.widthMm} at most` },
+      limit: {
+        high: 0,
+        kind: "hard",
+        words: say("fit-front.j4-fork-in-frame.a-at-most", { bsdMm: most.bsdMm, widthMm: most.widthMm }),
+      },
       measure,
     },
   ];
@@ -190,35 +214,41 @@ interface ToeChecks {
 function toeChecks(view: FitView): ToeChecks {
   const { intent, rider } = view.resolved;
   const need = intent.foot_retention === true ? 89 : 100;
-  const strict = intent.carries_child === true || rider.novice === true;
+  const strict = carriesChild(intent, view.at) || rider.novice === true;
   const toe = toeOf(view);
-  const words = intent.foot_retention === true ? "89 with foot retention" : "100 without foot retention";
+  const words =
+    intent.foot_retention === true
+      ? say("fit-front.j4-fork-in-frame.89-with-foot-retention")
+      : say("fit-front.j4-fork-in-frame.100-without-foot-retention");
   if (toe.kind === "never") return { checks: [], rules: [], cautions: [] };
   const measure: Measure =
     toe.kind === "unknown"
       ? toe.measure
       : {
-          what: "Turn the wheel with the crank level and measure toe to tyre or guard",
+          what: say("fit-front.j4-fork-in-frame.turn-the-wheel-with-the-crank"),
           at: "donor.measured",
           tool: "tape",
         };
   const value = toe.kind === "unknown" ? UNKNOWN : span(toe.mm, TOE_HALF_MM);
   const checks: Check[] = [
     {
-      name: toe.kind === "known" && toe.toGuard ? "toe to guard" : "toe to tyre",
+      name:
+        toe.kind === "known" && toe.toGuard
+          ? say("fit-front.j4-fork-in-frame.toe-to-guard")
+          : say("fit-front.j4-fork-in-frame.toe-to-tyre"),
       unit: "mm",
       value,
       limit: { low: need, kind: strict ? "hard" : "wanted", words },
       measure,
-      bandMeans: "± 2 of the worked figures (M8)",
+      bandMeans: say("fit-front.j4-fork-in-frame.2-of-the-worked-figures-m8"),
     },
   ];
   if (toe.kind === "known" && toe.bareMm !== undefined) {
     checks.push({
-      name: "toe to tyre, no guard",
+      name: say("fit-front.j4-fork-in-frame.toe-to-tyre-no-guard"),
       unit: "mm",
       value: span(toe.bareMm, TOE_HALF_MM),
-      bandMeans: "± 2 of the worked figures (M8)",
+      bandMeans: say("fit-front.j4-fork-in-frame.2-of-the-worked-figures-m8"),
     });
   }
   // The flag goes by the figure itself; a refusal only where the whole band is under (else it is measured first).
@@ -228,7 +258,7 @@ function toeChecks(view: FitView): ToeChecks {
         {
           rule: "S14",
           level: strict ? "refuse" : "flag",
-          why: `toe clearance ${rounded(toe.mm)} mm, ${words}`,
+          why: say("fit-front.j4-fork-in-frame.toe-clearance-mm", { mm: rounded(toe.mm), words }),
           place: "fork",
         },
       ]
@@ -239,8 +269,14 @@ function toeChecks(view: FitView): ToeChecks {
 function fitWords(view: FitView, fork: PartOfKind<"fork">): string {
   const d = change(view) ?? 0;
   const shift =
-    Math.abs(d) < 0.05 ? "as today" : `${Math.abs(d).toFixed(1)} ${d < 0 ? "slacker" : "steeper"} than today`;
-  return `${plain(fork.ports.axle_to_crown ?? 0)} axle to crown: head angle ${(view.after?.head_angle_deg ?? 0).toFixed(1)}, ${shift}.`;
+    Math.abs(d) < 0.05
+      ? say("fit-front.j4-fork-in-frame.as-today")
+      : say("fit-front.j4-fork-in-frame.than-today", { d: Math.abs(d).toFixed(1), d2: d < 0 ? "slacker" : "steeper" });
+  return say("fit-front.j4-fork-in-frame.axle-to-crown-head-angle", {
+    axleToCrown: plain(fork.ports.axle_to_crown ?? 0),
+    headAngleDeg: (view.after?.head_angle_deg ?? 0).toFixed(1),
+    shift,
+  });
 }
 
 function failWords(view: FitView, fork: PartOfKind<"fork">, failed: ReadonlySet<string>): string {
@@ -248,16 +284,24 @@ function failWords(view: FitView, fork: PartOfKind<"fork">, failed: ReadonlySet<
   const reasons: string[] = [];
   if (failed.has("change of head angle"))
     reasons.push(
-      `head angle ${(view.after?.head_angle_deg ?? 0).toFixed(1)}, ${Math.abs(d).toFixed(1)} ${d < 0 ? "slacker" : "steeper"} than today: too ${d < 0 ? "slack" : "steep"}`,
+      say("fit-front.j4-fork-in-frame.head-angle-than-today-too", {
+        headAngleDeg: (view.after?.head_angle_deg ?? 0).toFixed(1),
+        d: Math.abs(d).toFixed(1),
+        d2: d < 0 ? "slacker" : "steeper",
+        d3: d < 0 ? "slack" : "steep",
+      }),
     );
-  if (failed.has("rated for a disc")) reasons.push("not made for a disc");
+  if (failed.has("rated for a disc")) reasons.push(say("fit-front.j4-fork-in-frame.not-made-for-a-disc"));
   const most = fork.ports.tyre_max;
   if (
     most !== undefined &&
     (failed.has("tyre wider than the fork takes") || failed.has("tyre radius over what the fork takes"))
   )
-    reasons.push(`the tyre is bigger than ${most.bsdMm}-${most.widthMm}`);
-  if (failed.has("toe to tyre") || failed.has("toe to guard")) reasons.push("the toe comes too near to the wheel");
+    reasons.push(
+      say("fit-front.j4-fork-in-frame.the-tyre-is-bigger-than", { bsdMm: most.bsdMm, widthMm: most.widthMm }),
+    );
+  if (failed.has("toe to tyre") || failed.has("toe to guard"))
+    reasons.push(say("fit-front.j4-fork-in-frame.the-toe-comes-too-near-to"));
   const text = reasons.join("; ");
   return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 }

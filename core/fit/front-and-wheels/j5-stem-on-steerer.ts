@@ -3,8 +3,10 @@
  * Unthreaded: clamp and steerer equal. Quill: 0.05 to 0.15 smaller than the bore, or the name that goes with the thread
  * (22.2 into 25.4, 25.4 into 28.6); in to the mark, at least 2.5 diameters. Sources: fit-steerer-tables, fit-iso-4210-2.
  */
+
 import { steererByOd } from "../../data/interfaces.js";
 import { COCKPIT_REMEDIES } from "../../data/remedies-front-and-wheels.js";
+import { say } from "../../texts/say.js";
 import type { PartOfKind } from "../../workshop/index.js";
 import { closeJoint } from "../close-joint.js";
 import type { JointAnswer, RemedyOffer } from "../joint.js";
@@ -34,7 +36,7 @@ export const j5StemOnSteerer: JointDefinition = {
 
 function measureSteerer(fork: PartOfKind<"fork">) {
   return {
-    what: "Measure the steerer's outside diameter",
+    what: say("fit-front.j3-steerer-in-headset.measure-the-steerer-s-outside-diameter"),
     at: `bin.parts.${fork.id}.ports.steerer_od`,
     tool: "calliper",
   } as const;
@@ -47,20 +49,24 @@ function clamped(view: FitView, fork: PartOfKind<"fork">, stem: PartOfKind<"stem
   const threaded = fork.ports.steerer_thread_tpi !== undefined;
   const checks: Check[] = [
     {
-      name: "clamp minus steerer",
+      name: say("fit-front.j5-stem-on-steerer.clamp-minus-steerer"),
       unit: "mm",
       value: minus(span(clamp, half), span(od, half)),
-      limit: { low: -0.1, high: 0.1, kind: "hard", words: "equal within 0.1" },
+      limit: { low: -0.1, high: 0.1, kind: "hard", words: say("fit-front.j5-stem-on-steerer.equal-within-0-1") },
       measure:
         od === undefined
           ? measureSteerer(fork)
-          : { what: "Measure the stem's clamp", at: `bin.parts.${stem.id}.ports.clamp_id`, tool: "calliper" },
+          : {
+              what: say("fit-front.j5-stem-on-steerer.measure-the-stem-s-clamp"),
+              at: `bin.parts.${stem.id}.ports.clamp_id`,
+              tool: "calliper",
+            },
     },
     {
-      name: "threads per inch on the steerer",
+      name: say("fit-front.j3-steerer-in-headset.threads-per-inch-on-the-steerer"),
       unit: "count",
       value: span(fork.ports.steerer_thread_tpi ?? 0),
-      limit: { high: 0, kind: "hard", words: "none: a clamp stem wants a plain steerer" },
+      limit: { high: 0, kind: "hard", words: say("fit-front.j5-stem-on-steerer.none-a-clamp-stem-wants-a") },
     },
   ];
   const settled = settle(checks);
@@ -83,15 +89,26 @@ function clamped(view: FitView, fork: PartOfKind<"fork">, stem: PartOfKind<"stem
   return closeJoint(head, {
     settled,
     words: {
-      fits: `${plain(clamp ?? 0)} clamp on a ${plain(od ?? 0)} steerer.`,
+      fits: say("fit-front.j5-stem-on-steerer.clamp-on-a-steerer", { clamp: plain(clamp ?? 0), od: plain(od ?? 0) }),
       fails: threaded
-        ? "Clamp stem on a threaded steerer."
-        : `${plain(clamp ?? 0)} clamp on a ${plain(od ?? 0)} steerer: not equal.`,
+        ? say("fit-front.j5-stem-on-steerer.clamp-stem-on-a-threaded-steerer")
+        : say("fit-front.j5-stem-on-steerer.clamp-on-a-steerer-not-equal", {
+            clamp: plain(clamp ?? 0),
+            od: plain(od ?? 0),
+          }),
     },
     remedies: offers,
     rulesIfStuck:
       settled.outcome === "fails"
-        ? [{ rule: "S12", level: "refuse", why: "stem clamp and steerer do not match", place: "stem", part: stem.id }]
+        ? [
+            {
+              rule: "S12",
+              level: "refuse",
+              why: say("fit-front.j5-stem-on-steerer.stem-clamp-and-steerer-do-not"),
+              place: "stem",
+              part: stem.id,
+            },
+          ]
         : [],
     sources: ["fit-clamp-practice", "fit-steerer-tables"],
   });
@@ -106,33 +123,37 @@ function quill(view: FitView, fork: PartOfKind<"fork">, stem: PartOfKind<"quill_
   const checks: Check[] = [
     byName
       ? {
-          name: "quill by name",
+          name: say("fit-front.j5-stem-on-steerer.quill-by-name"),
           unit: "mm",
           value: span(own),
           limit: {
             low: row.quill,
             high: row.quill,
             kind: "hard",
-            words: `${row.quill} for a ${row.words} threaded steerer`,
+            words: say("fit-front.j5-stem-on-steerer.for-a-threaded-steerer", { quill: row.quill, row: row.words }),
           },
         }
       : {
-          name: "steerer bore minus quill",
+          name: say("fit-front.j5-stem-on-steerer.steerer-bore-minus-quill"),
           unit: "mm",
           value: minus(span(row?.bore, TOOLS.micrometer.half), span(own, TOOLS.micrometer.half)),
-          limit: { low: 0.05, high: 0.15, kind: "hard", words: "0.05 to 0.15 of room" },
+          limit: { low: 0.05, high: 0.15, kind: "hard", words: say("fit-front.j5-stem-on-steerer.0-05-to-0-15-of") },
           measure:
             row === undefined
               ? measureSteerer(fork)
-              : { what: "Measure the quill", at: `bin.parts.${stem.id}.ports.quill_od`, tool: "calliper" },
+              : {
+                  what: say("fit-front.j5-stem-on-steerer.measure-the-quill"),
+                  at: `bin.parts.${stem.id}.ports.quill_od`,
+                  tool: "calliper",
+                },
         },
     {
-      name: "threads per inch on the steerer",
+      name: say("fit-front.j3-steerer-in-headset.threads-per-inch-on-the-steerer"),
       unit: "count",
       value: span(fork.ports.steerer_thread_tpi),
-      limit: { low: 1, kind: "hard", words: "threaded: a quill stem wants a threaded steerer" },
+      limit: { low: 1, kind: "hard", words: say("fit-front.j5-stem-on-steerer.threaded-a-quill-stem-wants-a") },
       measure: {
-        what: "Look whether the steerer is threaded, and enter its threads per inch",
+        what: say("fit-front.j5-stem-on-steerer.look-whether-the-steerer-is-threaded"),
         at: `bin.parts.${fork.id}.ports.steerer_thread_tpi`,
         tool: "eye",
       },
@@ -143,20 +164,33 @@ function quill(view: FitView, fork: PartOfKind<"fork">, stem: PartOfKind<"quill_
     {
       code: "quill-in-to-the-mark",
       at: `bin.parts.${stem.id}`,
-      message: `The quill goes in to its mark, at least 2.5 diameters${own === undefined ? "" : ` (${plain(own * 2.5)} mm)`}, and its wedge grips below the last thread.`,
+      message: say("fit-front.j5-stem-on-steerer.the-quill-goes-in-to-its", {
+        own: own === undefined ? "" : ` (${plain(own * 2.5)} mm)`,
+      }),
     },
   ];
   return closeJoint(head, {
     settled,
     words: {
-      fits: `${plain(own ?? 0)} quill into a ${plain(od ?? 0)} threaded steerer.`,
-      fails: `${plain(own ?? 0)} quill does not go with a ${plain(od ?? 0)} steerer.`,
-      ...(threaded ? {} : { open: "A quill stem needs a threaded steerer; no thread is entered for this fork." }),
+      fits: say("fit-front.j5-stem-on-steerer.quill-into-a-threaded-steerer", {
+        own: plain(own ?? 0),
+        od: plain(od ?? 0),
+      }),
+      fails: say("fit-front.j5-stem-on-steerer.quill-does-not-go-with-a", { own: plain(own ?? 0), od: plain(od ?? 0) }),
+      ...(threaded ? {} : { open: say("fit-front.j5-stem-on-steerer.a-quill-stem-needs-a-threaded") }),
     },
     remedies: settled.outcome === "fails" ? [offerRemedy(COCKPIT_REMEDIES.other_stem, view)] : [],
     rulesIfStuck:
       settled.outcome === "fails"
-        ? [{ rule: "S12", level: "refuse", why: "quill and steerer do not match", place: "stem", part: stem.id }]
+        ? [
+            {
+              rule: "S12",
+              level: "refuse",
+              why: say("fit-front.j5-stem-on-steerer.quill-and-steerer-do-not-match"),
+              place: "stem",
+              part: stem.id,
+            },
+          ]
         : [],
     sources: ["fit-steerer-tables", "fit-iso-4210-2"],
     cautions,

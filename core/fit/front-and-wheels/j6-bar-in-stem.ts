@@ -3,8 +3,10 @@
  * Equal within 0.1 by name. A shim only up to a size that can be had and only in a clamp of four bolts, or one made for
  * it (S12). Sources: fit-clamp-practice.
  */
+
 import { BAR_SHIMS } from "../../data/interfaces.js";
 import { COCKPIT_REMEDIES } from "../../data/remedies-front-and-wheels.js";
+import { say } from "../../texts/say.js";
 import { closeJoint } from "../close-joint.js";
 import type { RemedyOffer } from "../joint.js";
 import { type JointDefinition, notChosen } from "../joint-definition.js";
@@ -31,15 +33,19 @@ export const j6BarInStem: JointDefinition = {
     const clamp = stem.ports.bar_clamp;
     const settled = settle([
       {
-        name: "stem clamp minus bar",
+        name: say("fit-front.j6-bar-in-stem.stem-clamp-minus-bar"),
         unit: "mm",
         value: minus(span(clamp, TOOLS.calliper.half), span(own, TOOLS.calliper.half)),
-        limit: { low: -0.1, high: 0.1, kind: "hard", words: "equal within 0.1" },
+        limit: { low: -0.1, high: 0.1, kind: "hard", words: say("fit-front.j5-stem-on-steerer.equal-within-0-1") },
         measure:
           own === undefined
-            ? { what: "Measure the bar in the middle", at: `bin.parts.${bar.id}.ports.clamp`, tool: "calliper" }
+            ? {
+                what: say("fit-front.j6-bar-in-stem.measure-the-bar-in-the-middle"),
+                at: `bin.parts.${bar.id}.ports.clamp`,
+                tool: "calliper",
+              }
             : {
-                what: "Measure the stem's bar clamp, bolts just tight",
+                what: say("fit-front.j6-bar-in-stem.measure-the-stem-s-bar-clamp"),
                 at: `bin.parts.${stem.id}.ports.bar_clamp`,
                 tool: "calliper",
               },
@@ -50,12 +56,23 @@ export const j6BarInStem: JointDefinition = {
     return closeJoint(head, {
       settled,
       words: {
-        fits: `${plain(own ?? 0)} bar in a ${plain(clamp ?? 0)} clamp.`,
-        fails: `${plain(own ?? 0)} bar does not belong in a ${plain(clamp ?? 0)} clamp.`,
+        fits: say("fit-front.j6-bar-in-stem.bar-in-a-clamp", { own: plain(own ?? 0), clamp: plain(clamp ?? 0) }),
+        fails: say("fit-front.j6-bar-in-stem.bar-does-not-belong-in-a", {
+          own: plain(own ?? 0),
+          clamp: plain(clamp ?? 0),
+        }),
       },
       remedies: fails && own !== undefined && clamp !== undefined ? remedies(view, own, clamp, bolts) : [],
       rulesIfStuck: fails
-        ? [{ rule: "S12", level: "refuse", why: "bar and stem clamp do not match", place: "bar", part: bar.id }]
+        ? [
+            {
+              rule: "S12",
+              level: "refuse",
+              why: say("fit-front.j6-bar-in-stem.bar-and-stem-clamp-do-not"),
+              place: "bar",
+              part: bar.id,
+            },
+          ]
         : [],
       sources: ["fit-clamp-practice"],
     });
@@ -74,8 +91,8 @@ function remedies(view: FitView, bar: number, clamp: number, bolts: number | und
             rules: ["S12"],
             refused:
               bolts === undefined
-                ? "A shim belongs only in a clamp of four bolts; count this stem's bolts and enter them."
-                : `A shim belongs only in a clamp of four bolts; this one has ${bolts}.`,
+                ? say("fit-front.j6-bar-in-stem.a-shim-belongs-only-in-a")
+                : say("fit-front.j6-bar-in-stem.a-shim-belongs-only-in-a-2", { bolts }),
           }),
     );
   }

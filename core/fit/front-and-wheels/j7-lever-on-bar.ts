@@ -3,8 +3,10 @@
  * Both 22.2 (flat) or both within 23.8 to 24.2 (drop); nothing is shimmed: pick the lever for the bar.
  * Sources: fit-clamp-practice.
  */
+
 import { GRIP_ROWS } from "../../data/interfaces.js";
 import { COCKPIT_REMEDIES } from "../../data/remedies-front-and-wheels.js";
+import { say } from "../../texts/say.js";
 import { closeJoint } from "../close-joint.js";
 import { type JointDefinition, notChosen } from "../joint-definition.js";
 import { offerRemedy } from "../offer-remedy.js";
@@ -32,26 +34,37 @@ export const j7LeverOnBar: JointDefinition = {
     const reach = sameRow ? row.high - row.low + 0.1 : 0.1;
     const settled = settle([
       {
-        name: "lever clamp minus bar",
+        name: say("fit-front.j7-lever-on-bar.lever-clamp-minus-bar"),
         unit: "mm",
         value: minus(span(a, TOOLS.calliper.half), span(b, TOOLS.calliper.half)),
         limit: {
           low: -reach,
           high: reach,
           kind: "hard",
-          words: row === undefined ? "equal within 0.1" : `both ${row.words}`,
+          words:
+            row === undefined
+              ? say("fit-front.j5-stem-on-steerer.equal-within-0-1")
+              : say("fit-front.j7-lever-on-bar.both", { row: row.words }),
         },
         measure:
           a === undefined
-            ? { what: "Measure the lever's clamp", at: `bin.parts.${lever.id}.ports.grip`, tool: "calliper" }
-            : { what: "Measure the bar where the levers sit", at: `bin.parts.${bar.id}.ports.grip`, tool: "calliper" },
+            ? {
+                what: say("fit-front.j7-lever-on-bar.measure-the-lever-s-clamp"),
+                at: `bin.parts.${lever.id}.ports.grip`,
+                tool: "calliper",
+              }
+            : {
+                what: say("fit-front.j7-lever-on-bar.measure-the-bar-where-the-levers"),
+                at: `bin.parts.${bar.id}.ports.grip`,
+                tool: "calliper",
+              },
       },
     ]);
     return closeJoint(head, {
       settled,
       words: {
-        fits: `${plain(a ?? 0)} lever on a ${plain(b ?? 0)} bar.`,
-        fails: `${plain(a ?? 0)} lever does not belong on a ${plain(b ?? 0)} bar.`,
+        fits: say("fit-front.j7-lever-on-bar.lever-on-a-bar", { a: plain(a ?? 0), b: plain(b ?? 0) }),
+        fails: say("fit-front.j7-lever-on-bar.lever-does-not-belong-on-a", { a: plain(a ?? 0), b: plain(b ?? 0) }),
       },
       remedies:
         settled.outcome === "fails" && b !== undefined
@@ -59,7 +72,15 @@ export const j7LeverOnBar: JointDefinition = {
           : [],
       rulesIfStuck:
         settled.outcome === "fails"
-          ? [{ rule: "S12", level: "refuse", why: "lever clamp and bar do not match", place: "lever", part: lever.id }]
+          ? [
+              {
+                rule: "S12",
+                level: "refuse",
+                why: say("fit-front.j7-lever-on-bar.lever-clamp-and-bar-do-not"),
+                place: "lever",
+                part: lever.id,
+              },
+            ]
           : [],
       sources: ["fit-clamp-practice"],
     });

@@ -5,9 +5,11 @@
  * How far to push is measured first: wall and taper decide. M11 gives a first guess of ± 40 %.
  * Sources: fit-hub-practice, fit-hub-widths, fit-m10-set, fit-m11-push.
  */
+
 import { WHEEL_REMEDIES } from "../../data/remedies-front-and-wheels.js";
 import { setPerSide } from "../../drive/index.js";
 import { type Caution, capital, type NextStep } from "../../quantity/index.js";
+import { say } from "../../texts/say.js";
 import type { PartOfKind } from "../../workshop/index.js";
 import { closeJoint } from "../close-joint.js";
 import type { DecidingNumber, JointAnswer, RemedyOffer } from "../joint.js";
@@ -20,7 +22,11 @@ import { type FitView, partAt } from "../view.js";
 import { mayBeColdSet } from "./may-be-cold-set.js";
 import { pushFirstGuess } from "./push-first-guess.js";
 
-const head = { id: "J9", title: "hub – frame rear", between: ["wheel_rear", "frame"] } as const;
+const head = {
+  id: "J9",
+  title: say("fit-front.j9-hub-in-frame.hub-frame-rear"),
+  between: ["wheel_rear", "frame"],
+} as const;
 
 export const BY_HAND_MM = 1;
 export const SPRUNG_IN_MM = 2;
@@ -52,24 +58,31 @@ export const j9HubInFrame: JointDefinition = {
     const measure =
       hub === undefined
         ? ({
-            what: "Measure the rear hub between the faces that the dropouts touch",
+            what: say("fit-front.j9-hub-in-frame.measure-the-rear-hub-between-the"),
             at: `bin.parts.${wheel.id}.ports.width`,
             tool: "calliper",
           } as const)
         : ({
-            what: "Measure the gap between the rear dropouts, nothing clamped",
+            what: say("fit-front.j9-hub-in-frame.measure-the-gap-between-the-rear"),
             at: "donor.interfaces.rear_spacing",
             tool: "long_calliper",
           } as const);
     const checks: Check[] = [
       {
-        name: "hub wider than the gap",
+        name: say("fit-front.j9-hub-in-frame.hub-wider-than-the-gap"),
         unit: "mm",
         value: over,
-        limit: { low: -BY_HAND_MM, high: SPRUNG_IN_MM, kind: "hard", words: "2 sprung in is tolerated, else set" },
-        wanted: { low: -BY_HAND_MM, high: BY_HAND_MM, words: "1 or less, by hand" },
+        limit: {
+          low: -BY_HAND_MM,
+          high: SPRUNG_IN_MM,
+          kind: "hard",
+          words: say("fit-front.j9-hub-in-frame.2-sprung-in-is-tolerated-else"),
+        },
+        wanted: { low: -BY_HAND_MM, high: BY_HAND_MM, words: say("fit-front.j9-hub-in-frame.1-or-less-by-hand") },
         measure,
-        flag: `The hub is ${plain(over.kind === "known" ? over.mid : 0)} wider than the gap: it is sprung in each time.`,
+        flag: say("fit-front.j9-hub-in-frame.the-hub-is-wider-than-the", {
+          kind: plain(over.kind === "known" ? over.mid : 0),
+        }),
       },
     ];
     const settled = settle(checks);
@@ -78,7 +91,11 @@ export const j9HubInFrame: JointDefinition = {
     return closeJoint(head, {
       settled: { ...settled, numbers: [...settled.numbers, ...(set?.numbers ?? [])] },
       words: {
-        fits: `${plain(hub ?? 0)} hub in a ${plain(gap ?? 0)} gap: goes in by hand${settled.flagged.length > 0 ? " with some force" : ""}.`,
+        fits: say("fit-front.j9-hub-in-frame.hub-in-a-gap-goes-in", {
+          hub: plain(hub ?? 0),
+          gap: plain(gap ?? 0),
+          flaggedCount: settled.flagged.length > 0 ? say("fit-front.j9-hub-in-frame.with-some-force") : "",
+        }),
         fails: set?.reason ?? "",
       },
       remedies: set?.offers ?? [],
@@ -110,7 +127,11 @@ function setting(view: FitView, wheel: PartOfKind<"wheel_rear">, hub: number, ga
       offers,
       rules: [],
       cautions: [],
-      reason: `${plain(hub)} hub in a ${plain(gap)} gap: ${plain(gap - hub)} too narrow; the dropouts are not squeezed together.`,
+      reason: say("fit-front.j9-hub-in-frame.hub-in-a-gap-too-narrow", {
+        hub: plain(hub),
+        gap: plain(gap),
+        gap2: plain(gap - hub),
+      }),
     };
   }
   const { donor, build } = view.resolved;
@@ -125,7 +146,10 @@ function setting(view: FitView, wheel: PartOfKind<"wheel_rear">, hub: number, ga
     leave.kind !== "here"
       ? leave.why
       : builderForSize
-        ? `${plain(hub - gap)} mm in all is more than ${BUILDER_ABOVE_MM}: a frame builder only.`
+        ? say("fit-front.j9-hub-in-frame.mm-in-all-is-more-than", {
+            hub: plain(hub - gap),
+            builderAboveMm: BUILDER_ABOVE_MM,
+          })
         : undefined;
   const rule = leave.kind === "here" ? undefined : leave.rule;
   offers.push(
@@ -154,24 +178,25 @@ function setting(view: FitView, wheel: PartOfKind<"wheel_rear">, hub: number, ga
     cautions.push({
       code: "root-assumed",
       at: "donor.gaps_rear.chainstay_bridge_from_axle",
-      message: `No chainstay bridge is entered: the stays are taken to turn ${ROOT_WITHOUT_BRIDGE_MM} mm from the axle.`,
+      message: say("fit-front.j9-hub-in-frame.no-chainstay-bridge-is-entered-the", {
+        rootWithoutBridgeMm: ROOT_WITHOUT_BRIDGE_MM,
+      }),
     });
   if (leave.kind === "here" && donor.tube.evidence === undefined)
     cautions.push({
       code: "class-without-evidence",
       at: "donor.tube.evidence",
-      message:
-        "The tube's class is entered without evidence. A decal, the weight or a filing test says whether it may be set.",
+      message: say("fit-front.j9-hub-in-frame.the-tube-s-class-is-entered"),
     });
   if (leave.kind !== "here") {
     const identify: NextStep | undefined =
       leave.kind === "builder" && leave.identify
         ? {
             kind: "measure",
-            what: "Identify the tube: decal, weight, filing test",
+            what: say("fit-front.j9-hub-in-frame.identify-the-tube-decal-weight-filing"),
             at: "donor.tube.class",
-            tool: "file and scale",
-            accuracy: "class of the steel",
+            tool: say("fit-front.j9-hub-in-frame.file-and-scale"),
+            accuracy: say("fit-front.j9-hub-in-frame.class-of-the-steel"),
           }
         : undefined;
     return {
@@ -179,7 +204,12 @@ function setting(view: FitView, wheel: PartOfKind<"wheel_rear">, hub: number, ga
       offers,
       rules,
       cautions,
-      reason: `${plain(hub)} hub in a ${plain(gap)} gap: ${plain(hub - gap)} mm over. ${capital(leave.why)}`,
+      reason: say("fit-front.j9-hub-in-frame.hub-in-a-gap-mm-over", {
+        hub: plain(hub),
+        gap: plain(gap),
+        hub2: plain(hub - gap),
+        why: capital(leave.why),
+      }),
       ...(identify === undefined ? {} : { next: identify }),
     };
   }
@@ -190,18 +220,23 @@ function setting(view: FitView, wheel: PartOfKind<"wheel_rear">, hub: number, ga
     setMm: set.perSideMm,
   });
   const wallStep = measureStep({
-    what: "Measure the chainstays' wall and taper before the first push",
+    what: say("fit-front.j9-hub-in-frame.measure-the-chainstays-wall-and-taper"),
     at: "donor.tube.chainstay_wall",
     tool: "calliper",
     accuracy: "± 0.05 mm",
-    how: "at the bottle or rack eye with a wall gauge, or by the tube's list; outside diameter at five stations. Until then creep up: push, let go, measure.",
+    how: say("fit-front.j9-hub-in-frame.at-the-bottle-or-rack-eye"),
   });
   return {
     numbers: [...perSideNumbers(set), ...(guess === undefined ? [] : [guess.number])],
     offers,
     rules,
     cautions: [...cautions, ...(guess?.cautions ?? [])],
-    reason: `${plain(hub)} hub in a ${plain(gap)} gap: ${rounded(hub - gap)} mm over, ${rounded(set.perSideMm)} per side to set.`,
+    reason: say("fit-front.j9-hub-in-frame.hub-in-a-gap-mm-over-2", {
+      hub: plain(hub),
+      gap: plain(gap),
+      hub2: rounded(hub - gap),
+      perSideMm: rounded(set.perSideMm),
+    }),
     ...(donor.tube.chainstay_wall === undefined ? { next: wallStep } : {}),
   };
 }
@@ -211,8 +246,8 @@ function perSideNumbers(set: {
   readonly dropoutTurnDeg: number;
 }): readonly DecidingNumber[] {
   return [
-    { name: "set per side", value: set.perSideMm, unit: "mm" },
-    { name: "turn of each dropout", value: set.dropoutTurnDeg, unit: "deg" },
+    { name: say("fit-front.j9-hub-in-frame.set-per-side"), value: set.perSideMm, unit: "mm" },
+    { name: say("fit-front.j9-hub-in-frame.turn-of-each-dropout"), value: set.dropoutTurnDeg, unit: "deg" },
   ];
 }
 

@@ -3,7 +3,9 @@
  * An unknown tube counts as heat-treated and thin until it is identified (ruling). Stainless is not named by the rules;
  * it is treated like a heat-treated tube, because its class and temper cannot be seen. Rules S1 and S2.
  */
+
 import { THIN_WALL_MM } from "../../safety/index.js";
+import { say } from "../../texts/say.js";
 import type { DonorDoc, TubeClass } from "../../workshop/index.js";
 
 export type SettingLeave =
@@ -16,14 +18,18 @@ const BUILDER: readonly TubeClass[] = ["titanium", "heat_treated", "air_hardenin
 
 export function mayBeColdSet(tube: DonorDoc["tube"]): SettingLeave {
   if (NEVER.includes(tube.class))
-    return { kind: "never", rule: "S1", why: `${tube.class} is never set: it cracks or comes apart.` };
+    return {
+      kind: "never",
+      rule: "S1",
+      why: say("fit-front.may-be-cold-set.is-never-set-it-cracks-or", { class: tube.class }),
+    };
   if (tube.joints === "bonded")
-    return { kind: "never", rule: "S1", why: "Bonded joints come apart when the stays are set." };
+    return { kind: "never", rule: "S1", why: say("fit-front.may-be-cold-set.bonded-joints-come-apart-when-the") };
   if (tube.class === "unknown") {
     return {
       kind: "builder",
       rule: "S2",
-      why: "The tube is not identified: it counts as heat-treated and thin until it is.",
+      why: say("fit-front.may-be-cold-set.the-tube-is-not-identified-it"),
       identify: true,
     };
   }
@@ -31,7 +37,7 @@ export function mayBeColdSet(tube: DonorDoc["tube"]): SettingLeave {
     return {
       kind: "builder",
       rule: "S2",
-      why: `${tube.class.replace("_", "-")} tube is set by a frame builder only.`,
+      why: say("fit-front.may-be-cold-set.tube-is-set-by-a-frame", { class: tube.class.replace("_", "-") }),
       identify: false,
     };
   }
@@ -39,7 +45,10 @@ export function mayBeColdSet(tube: DonorDoc["tube"]): SettingLeave {
     return {
       kind: "builder",
       rule: "S2",
-      why: `A wall of ${tube.chainstay_wall} mm is under ${THIN_WALL_MM}: a frame builder only.`,
+      why: say("fit-front.may-be-cold-set.a-wall-of-mm-is-under", {
+        chainstayWall: tube.chainstay_wall,
+        thinWallMm: THIN_WALL_MM,
+      }),
       identify: false,
     };
   }

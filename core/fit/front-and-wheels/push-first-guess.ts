@@ -3,7 +3,9 @@
  * Elastic limit of a cantilevered stay: yield x root^2 / (3 E c), c = half the stay's outside diameter; push = set + that.
  * Stay pair, taper and wall make it ± 40 % of the elastic part. Source: fit-m11-push (M11).
  */
+
 import type { Caution } from "../../quantity/index.js";
+import { say } from "../../texts/say.js";
 import type { TubeClass } from "../../workshop/index.js";
 import type { DecidingNumber } from "../joint.js";
 
@@ -32,28 +34,29 @@ export function pushFirstGuess(q: {
   const elastic = (yieldMPa * q.rootMm ** 2) / (3 * E_STEEL_MPA * (od / 2));
   return {
     number: {
-      name: "push per side, first guess",
+      name: say("fit-front.push-first-guess.push-per-side-first-guess"),
       value: q.setMm + elastic,
       unit: "mm",
       band: {
         low: q.setMm + elastic * (1 - DOUBT),
         high: q.setMm + elastic * (1 + DOUBT),
-        means: "± 40 % of the elastic part, first guess",
+        means: say("fit-front.push-first-guess.40-of-the-elastic-part-first"),
       },
     },
     cautions: [
       {
         code: "push-is-a-guess",
         at: "donor.tube.chainstay_wall",
-        message:
-          "How far to push is a first guess: wall and taper are not known. Creep up, let go and measure after each push. Never in one go.",
+        message: say("fit-front.push-first-guess.how-far-to-push-is-a"),
       },
       ...(q.chainstayOdMm === undefined
         ? [
             {
               code: "stay-width-assumed",
               at: "donor.stays.chainstay_od",
-              message: `The chainstay's outside diameter is not known: ${USUAL_STAY_MM} is reckoned with.`,
+              message: say("fit-front.push-first-guess.the-chainstay-s-outside-diameter-is", {
+                usualStayMm: USUAL_STAY_MM,
+              }),
             },
           ]
         : []),

@@ -2,7 +2,9 @@
  * Is the steerer long enough for headset, stack and stem? The sheet `steerer` (step C8) with this build's parts.
  * A length that is missing leaves the spare unknown, with what to measure or choose. Source: position-steerer.
  */
+
 import { steerer, steererThreaded } from "../../position/index.js";
+import { say } from "../../texts/say.js";
 import type { PartOfKind } from "../../workshop/index.js";
 import { portValue } from "../port.js";
 import type { Check, Measure } from "../settle.js";
@@ -25,7 +27,7 @@ export interface SteererRoom {
   readonly mostSpacers: number;
 }
 
-const LONG_ENOUGH = { low: 0, kind: "hard", words: "not shorter than needed" } as const;
+const LONG_ENOUGH = { low: 0, kind: "hard", words: say("fit-front.steerer-room.not-shorter-than-needed") } as const;
 
 /** The spare steerer as a check, with the figures behind it. */
 export function steererRoom(view: FitView, fork: PartOfKind<"fork">, headset: PartOfKind<"headset">): SteererRoom {
@@ -34,29 +36,35 @@ export function steererRoom(view: FitView, fork: PartOfKind<"fork">, headset: Pa
   const upper = headset.ports.upper_stack;
   const available = fork.ports.steerer_length;
   const missing = (measure: Measure): SteererRoom => ({
-    checks: [{ name: "spare steerer", unit: "mm", value: UNKNOWN, limit: LONG_ENOUGH, measure }],
+    checks: [
+      { name: say("fit-front.steerer-room.spare-steerer"), unit: "mm", value: UNKNOWN, limit: LONG_ENOUGH, measure },
+    ],
     needed: 0,
     available: available ?? 0,
     spacers: 0,
     mostSpacers: -1,
   });
   if (headTube === undefined)
-    return missing({ what: "Measure the head tube, face to face", at: "donor.measured.head_tube", tool: "rule" });
+    return missing({
+      what: say("fit-front.steerer-room.measure-the-head-tube-face-to"),
+      at: "donor.measured.head_tube",
+      tool: "rule",
+    });
   if (lower === undefined)
     return missing({
-      what: "Measure crown race seat to the head tube's bottom face, headset in",
+      what: say("fit-front.steerer-room.measure-crown-race-seat-to-the"),
       at: `bin.parts.${headset.id}.ports.lower_stack`,
       tool: "rule",
     });
   if (upper === undefined)
     return missing({
-      what: "Measure the headset above the head tube",
+      what: say("fit-front.steerer-room.measure-the-headset-above-the-head"),
       at: `bin.parts.${headset.id}.ports.upper_stack`,
       tool: "rule",
     });
   if (available === undefined)
     return missing({
-      what: "Measure the steerer from the crown race seat to its end",
+      what: say("fit-front.steerer-room.measure-the-steerer-from-the-crown"),
       at: `bin.parts.${fork.id}.ports.steerer_length`,
       tool: "rule",
       accuracy: "± 1 mm",
@@ -72,7 +80,9 @@ export function steererRoom(view: FitView, fork: PartOfKind<"fork">, headset: Pa
     });
     if (sums.kind === "refused") {
       return missing({
-        what: `Check the lengths: ${sums.refusals[0]?.message ?? "they do not go together"}`,
+        what: say("fit-front.steerer-room.check-the-lengths", {
+          refusals: sums.refusals[0]?.message ?? say("fit-front.steerer-room.they-do-not-go-together"),
+        }),
         at: `bin.parts.${headset.id}.ports.upper_stack`,
         tool: "rule",
       });
@@ -80,8 +90,13 @@ export function steererRoom(view: FitView, fork: PartOfKind<"fork">, headset: Pa
     const needed = sums.value.steerer_needed_mm;
     return {
       checks: [
-        { name: "steerer needed", unit: "mm", value: span(needed) },
-        { name: "spare steerer", unit: "mm", value: span(available - needed, LENGTH_HALF_MM), limit: LONG_ENOUGH },
+        { name: say("fit-front.steerer-room.steerer-needed"), unit: "mm", value: span(needed) },
+        {
+          name: say("fit-front.steerer-room.spare-steerer"),
+          unit: "mm",
+          value: span(available - needed, LENGTH_HALF_MM),
+          limit: LONG_ENOUGH,
+        },
       ],
       needed,
       available,
@@ -92,18 +107,21 @@ export function steererRoom(view: FitView, fork: PartOfKind<"fork">, headset: Pa
   const stem = partAt(view, "stem", "stem");
   if (stem === undefined)
     return missing({
-      what: "Choose an unthreaded stem, so that the steerer's length can be judged",
+      what: say("fit-front.steerer-room.choose-an-unthreaded-stem-so-that"),
       at: "build.chosen.stem",
     });
   if (stem.ports.clamp_height === undefined)
     return missing({
-      what: "Measure the height of the stem's clamp on the steerer",
+      what: say("fit-front.steerer-room.measure-the-height-of-the-stem"),
       at: `bin.parts.${stem.id}.ports.clamp_height`,
       tool: "calliper",
     });
   const spacers = portValue(view, "cockpit.spacers_below", view.spacersBelowMm ?? view.resolved.build.spacers_below);
   if (spacers === undefined)
-    return missing({ what: "Choose the height of spacers under the stem", at: "build.spacers_below" });
+    return missing({
+      what: say("fit-front.steerer-room.choose-the-height-of-spacers-under"),
+      at: "build.spacers_below",
+    });
   const sums = steerer({
     head_tube_mm: headTube,
     faced_off_mm: 0,
@@ -118,20 +136,22 @@ export function steererRoom(view: FitView, fork: PartOfKind<"fork">, headset: Pa
   });
   if (sums.kind === "refused")
     return missing({
-      what: `Check the lengths: ${sums.refusals[0]?.message ?? "they do not go together"}`,
+      what: say("fit-front.steerer-room.check-the-lengths", {
+        refusals: sums.refusals[0]?.message ?? say("fit-front.steerer-room.they-do-not-go-together"),
+      }),
       at: `bin.parts.${headset.id}.ports.lower_stack`,
       tool: "rule",
     });
   return {
     checks: [
-      { name: "steerer needed", unit: "mm", value: span(sums.value.steerer_needed_mm) },
+      { name: say("fit-front.steerer-room.steerer-needed"), unit: "mm", value: span(sums.value.steerer_needed_mm) },
       {
-        name: "spare steerer",
+        name: say("fit-front.steerer-room.spare-steerer"),
         unit: "mm",
         value: span(sums.value.spare_mm, LENGTH_HALF_MM),
         limit: LONG_ENOUGH,
         measure: {
-          what: "Measure the steerer from the crown race seat to its end, and the head tube again",
+          what: say("fit-front.steerer-room.measure-the-steerer-from-the-crown-2"),
           at: `bin.parts.${fork.id}.ports.steerer_length`,
           tool: "rule",
         },

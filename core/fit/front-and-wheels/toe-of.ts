@@ -3,8 +3,11 @@
  * Pedal centre at Q / 2 + 50; Q grows with the spindle beyond the crank's own. A guard stands 14 over the tyre.
  * Source: fit-m8-toe.
  */
+
 import { toeDistances } from "../../geometry/index.js";
 import type { Caution } from "../../quantity/index.js";
+import { say } from "../../texts/say.js";
+import { spindleLonger } from "../drive-and-brakes/ring-on-crank.js";
 import type { Measure } from "../settle.js";
 import { type FitView, partAt } from "../view.js";
 
@@ -33,33 +36,31 @@ export function toeOf(view: FitView): ToeFigure {
     kind: "unknown",
     measure: { what, at, ...(tool === undefined ? {} : { tool }) },
   });
-  if (crank === undefined)
-    return unknown("Choose a crank, so that the toe clearance can be judged", "build.chosen.crank");
+  if (crank === undefined) return unknown(say("fit-front.toe-of.choose-a-crank-so-that-the"), "build.chosen.crank");
   if (tyre?.ports.size === undefined || frontRadiusMm === undefined)
-    return unknown("Choose a front tyre, so that the toe clearance can be judged", "build.chosen.tyre_front");
+    return unknown(say("fit-front.toe-of.choose-a-front-tyre-so-that"), "build.chosen.tyre_front");
   if (rearRadiusMm === undefined)
-    return unknown("Choose a rear tyre, so that the side view can be worked out", "build.chosen.tyre_rear");
+    return unknown(say("fit-front.toe-of.choose-a-rear-tyre-so-that"), "build.chosen.tyre_rear");
   if (fork?.ports.rake === undefined || after === undefined)
-    return unknown("Measure frame and fork, so that the toe clearance can be judged", "donor.measured", "tape");
-  const { length, q, design_spindle } = crank.ports;
+    return unknown(say("fit-front.toe-of.measure-frame-and-fork-so-that"), "donor.measured", "tape");
+  const { length, q } = crank.ports;
   if (length === undefined)
-    return unknown("Measure the crank, centre to centre", `bin.parts.${crank.id}.ports.length`, "rule");
-  if (q === undefined)
     return unknown(
-      "Measure the width over both pedal faces of the cranks (Q)",
-      `bin.parts.${crank.id}.ports.q`,
+      say("fit-front.toe-of.measure-the-crank-centre-to-centre"),
+      `bin.parts.${crank.id}.ports.length`,
       "rule",
     );
+  if (q === undefined)
+    return unknown(say("fit-front.toe-of.measure-the-width-over-both-pedal"), `bin.parts.${crank.id}.ports.q`, "rule");
   const bb = partAt(view, "bb", "bb");
-  const spindle = bb?.ports.spindle_length;
-  const longer = spindle === undefined || design_spindle === undefined ? undefined : spindle - design_spindle;
+  const longer = spindleLonger(crank, bb);
   const cautions: Caution[] =
     longer === undefined
       ? [
           {
             code: "q-of-the-crank",
             at: "build.chosen.bb",
-            message: "The spindle is not known: Q is taken as the crank's own.",
+            message: say("fit-front.toe-of.the-spindle-is-not-known-q"),
           },
         ]
       : [];

@@ -4,7 +4,9 @@
  * (wanted), the radial ones again beside a guard. Spreading the rear gives no credit, narrowing it takes its share.
  * Sources: fit-m9-gaps, fit-iso-4210-2.
  */
+
 import { GAP_LEAST_MM, GAP_WANTED_MM, gapAtRadiusMm, saggedRadiusMm, tyreWidthOnRimMm } from "../../geometry/index.js";
+import { say } from "../../texts/say.js";
 import type { PartOfKind } from "../../workshop/index.js";
 import { portValue } from "../port.js";
 import { type Check, type Measure, rounded } from "../settle.js";
@@ -62,7 +64,10 @@ function side(
     value: inner === undefined ? UNKNOWN : span((inner - wheel.widthMm) / 2, SIDE_HALF_MM),
     ...gapLimits(inner === undefined ? kind : "hard"),
     measure: {
-      what: `Measure the inner gap at the ${stationOf(name)}, ${rounded(wheel.widestMm)} mm from the axle`,
+      what: say("fit-front.tyre-room.measure-the-inner-gap-at-the", {
+        name: stationOf(name),
+        widestMm: rounded(wheel.widestMm),
+      }),
       tool: "long_calliper",
       ...measure,
     },
@@ -82,11 +87,11 @@ function radial(
     value: from === undefined ? UNKNOWN : span(from - wheel.radiusMm, RADIAL_HALF_MM),
     ...gapLimits(from === undefined ? kind : "hard"),
     measure: {
-      what: `Measure from the axle to the ${stationOf(name)}; roll the wheel out for its radius`,
+      what: say("fit-front.tyre-room.measure-from-the-axle-to-the", { name: stationOf(name) }),
       at,
       tool: "tape",
     },
-    bandMeans: "± 3 on the radius estimated from the tyre's size",
+    bandMeans: say("fit-front.tyre-room.3-on-the-radius-estimated-from"),
   };
 }
 
@@ -98,10 +103,10 @@ export function stationOf(name: string): string {
 function gapLimits(kind: "hard" | "wanted"): Pick<Check, "limit" | "wanted"> {
   return kind === "hard"
     ? {
-        limit: { low: GAP_LEAST_MM, kind: "hard", words: "4 the least" },
-        wanted: { low: GAP_WANTED_MM, words: "6 or more" },
+        limit: { low: GAP_LEAST_MM, kind: "hard", words: say("fit-front.tyre-room.4-the-least") },
+        wanted: { low: GAP_WANTED_MM, words: say("fit-front.tyre-room.6-or-more") },
       }
-    : { limit: { low: GAP_WANTED_MM, kind: "wanted", words: "6 or more" } };
+    : { limit: { low: GAP_WANTED_MM, kind: "wanted", words: say("fit-front.tyre-room.6-or-more") } };
 }
 
 /** Chainstays, seat stays and both bridges. */
@@ -109,28 +114,28 @@ export function rearGaps(view: FitView, wheel: WheelInSpace): readonly Check[] {
   const { gaps_rear: gaps, interfaces } = view.resolved.donor;
   const checks: Check[] = [
     side(
-      "side gap at the chainstays",
+      say("fit-front.tyre-room.side-gap-at-the-chainstays"),
       wheel,
       narrowed(view, gaps.chainstay_inner_at_radius),
       { at: "donor.gaps_rear.chainstay_inner_at_radius" },
       "hard",
     ),
     side(
-      "side gap at the seat stays",
+      say("fit-front.tyre-room.side-gap-at-the-seat-stays"),
       wheel,
       gaps.seatstay_inner_at_radius,
       { at: "donor.gaps_rear.seatstay_inner_at_radius" },
       "wanted",
     ),
     radial(
-      "radial gap at the brake bridge",
+      say("fit-front.tyre-room.radial-gap-at-the-brake-bridge"),
       wheel,
       gaps.brake_bridge_from_axle,
       "donor.gaps_rear.brake_bridge_from_axle",
       "hard",
     ),
     radial(
-      "radial gap at the chainstay bridge",
+      say("fit-front.tyre-room.radial-gap-at-the-chainstay-bridge"),
       wheel,
       gaps.chainstay_bridge_from_axle,
       "donor.gaps_rear.chainstay_bridge_from_axle",
@@ -141,7 +146,7 @@ export function rearGaps(view: FitView, wheel: WheelInSpace): readonly Check[] {
   const root = gaps.chainstay_bridge_from_axle ?? ROOT_WITHOUT_BRIDGE_MM;
   if (interfaces.rear_spacing !== undefined && spread > 0 && wheel.widestMm < root) {
     checks.push({
-      name: "more at the chainstays each side after setting",
+      name: say("fit-front.tyre-room.more-at-the-chainstays-each-side"),
       unit: "mm",
       value: span(((spread / 2) * (root - wheel.widestMm)) / root),
     });
@@ -166,14 +171,14 @@ export function frontGaps(view: FitView, wheel: WheelInSpace): readonly Check[] 
   const at = `bin.parts.${fork.id}.ports`;
   const checks = [
     side(
-      "side gap at the fork blades",
+      say("fit-front.tyre-room.side-gap-at-the-fork-blades"),
       wheel,
       fork.ports.blade_inner_at_radius,
       { at: `${at}.blade_inner_at_radius` },
       "hard",
     ),
     radial(
-      "radial gap at the crown",
+      say("fit-front.tyre-room.radial-gap-at-the-crown"),
       wheel,
       fork.ports.crown_underside_from_axle,
       `${at}.crown_underside_from_axle`,
@@ -191,12 +196,15 @@ function withGuard(view: FitView, checks: readonly Check[]): readonly Check[] {
     const value = span(check.value.mid - GUARD_MID_MM, GUARD_HALF_MM);
     return [
       {
-        name: `${check.name}, beside a guard`,
+        name: say("fit-front.tyre-room.beside-a-guard", { check: check.name }),
         unit: "mm",
         value,
-        limit: { low: GAP_WANTED_MM, kind: "wanted", words: "6 or more after the 10 to 14 of a guard" },
-        bandMeans: "a guard takes 10 to 14",
-        flag: `A guard hardly goes in at the ${stationOf(check.name)}: ${rounded(check.value.mid)} mm bare, and it takes 10 to 14.`,
+        limit: { low: GAP_WANTED_MM, kind: "wanted", words: say("fit-front.tyre-room.6-or-more-after-the-10") },
+        bandMeans: say("fit-front.tyre-room.a-guard-takes-10-to-14"),
+        flag: say("fit-front.tyre-room.a-guard-hardly-goes-in-at", {
+          check: stationOf(check.name),
+          mid: rounded(check.value.mid),
+        }),
       },
     ];
   });
@@ -204,5 +212,12 @@ function withGuard(view: FitView, checks: readonly Check[]): readonly Check[] {
 
 function radiusChange(view: FitView, wheel: WheelInSpace): readonly Check[] {
   const today = view.resolved.donor.wheels_now.radius;
-  return [{ name: `${wheel.end} radius against today`, unit: "mm", value: span(wheel.radiusMm - today) }];
+  if (today === undefined) return [];
+  return [
+    {
+      name: say("fit-front.tyre-room.radius-against-today", { end: wheel.end }),
+      unit: "mm",
+      value: span(wheel.radiusMm - today),
+    },
+  ];
 }

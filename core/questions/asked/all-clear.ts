@@ -1,8 +1,13 @@
 /** Question 6: will the crank clear the stay, and the tyre clear everything? */
+
+import type { JointAnswer } from "../../fit/index.js";
 import { gapAtRadiusMm } from "../../geometry/index.js";
+import type { NextStep } from "../../quantity/index.js";
+import type { FiredRule } from "../../safety/index.js";
+import { say } from "../../texts/say.js";
 import { figure, type Head, heaviest, joint, type Question, type Reckoned, row, showNumber } from "../question.js";
 
-const HEAD: Head = { n: 6, question: "Will the crank clear the stay, the tyre clear everything?", stake: "money" };
+const HEAD: Head = { n: 6, question: say("asked.all-clear.will-the-crank-clear-the-stay"), stake: "money" };
 
 /** Does the guard pass between the chainstays, or must it be trimmed there? Gap in the measured profile at the tyre's outside. */
 function guardAtStays(r: Reckoned): { readonly words: string; readonly trim: boolean } | undefined {
@@ -18,15 +23,34 @@ function guardAtStays(r: Reckoned): { readonly words: string; readonly trim: boo
   if (gap === undefined)
     return {
       trim: true,
-      words: `The guard is ${guards.ports.width} wide; how far apart the chainstays stand at the tyre's outside, ${showNumber(radius, 0)} from the axle, is not measured.`,
+      words: say("asked.all-clear.the-guard-is-wide-how-far", {
+        width: guards.ports.width,
+        radius: showNumber(radius, 0),
+      }),
     };
   const trim = guards.ports.width > gap;
   return {
     trim,
     words: trim
-      ? `The guard is ${guards.ports.width} wide, the chainstays stand ${showNumber(gap, 1)} apart at the tyre's outside: trim it there on both sides.`
-      : `The guard, ${guards.ports.width} wide, passes the chainstays (${showNumber(gap, 1)}).`,
+      ? say("asked.all-clear.the-guard-is-wide-the-chainstays", { width: guards.ports.width, gap: showNumber(gap, 1) })
+      : say("asked.all-clear.the-guard-wide-passes-the-chainstays", {
+          width: guards.ports.width,
+          gap: showNumber(gap, 1),
+        }),
   };
+}
+
+/** "side gap at the chainstays 5.8 mm, 6 are wanted." */
+function tightWords(tight: FiredRule): string {
+  const words = lower(tight.here);
+  return / gap at the /.test(words) ? words.replace(/\.$/, ", 6 are wanted.") : words;
+}
+
+/** What would turn it: with a part of the bin where there is one, else the cheapest. */
+function cure(worst: JointAnswer | undefined): NextStep | undefined {
+  const offers = worst?.verdict === "fits" ? [] : (worst?.remedies ?? []).filter((o) => o.refused === undefined);
+  const offer = offers.find((o) => o.part !== undefined) ?? offers[0];
+  return offer === undefined ? undefined : { kind: "decide", what: offer.what };
 }
 
 /** Inside a sentence; a size or an id in front stays as it is. */
@@ -34,7 +58,10 @@ const lower = (words: string) => words.replace(/^[A-Z](?=[a-z])/, (c) => c.toLow
 
 export const allClear: Question = (r) => {
   const joints = ["J15", "J16", "J33", "J34", "J4"].map((id) => joint(r, id));
-  const worst = heaviest(joints);
+  // A rim whose wall or width nobody has measured says nothing about gaps: only a tyre that does not fit its rim counts.
+  const tyreOnRim = joint(r, "J16");
+  const worst = heaviest(joints.filter((j) => j.id !== "J16" || j.verdict !== "measure first"));
+  const tight = r.rules.find((f) => f.rule === "S14" && f.level === "flag" && f.onChosen);
   const gaps = joints.flatMap((j) =>
     j.numbers
       .filter((n) => n.unit === "mm" && n.limit?.low !== undefined && /gap|clear|toe|room/i.test(n.name))
@@ -45,18 +72,25 @@ export const allClear: Question = (r) => {
   const trim = worst?.verdict === "fits" && guard?.trim === true;
   const verdict = trim ? "fits with work" : (worst?.verdict ?? "not checked yet");
   const answer = trim
-    ? "All clear bare. The guard must be trimmed at the chainstays."
+    ? say("asked.all-clear.the-guard-must-be-trimmed-at", {
+        tight:
+          tight === undefined
+            ? say("asked.all-clear.all-clear-bare")
+            : say("asked.all-clear.clears-but-tight", { tight: tightWords(tight) }),
+      })
     : verdict === "fits"
-      ? "All clear, as far as it was measured."
+      ? tight === undefined
+        ? say("asked.all-clear.all-clear-as-far-as-it")
+        : say("asked.all-clear.clears-but-tight", { tight: tightWords(tight) })
       : verdict === "fits with work"
-        ? `Clears with work: ${lower(worst?.reason ?? "")}`
+        ? say("asked.all-clear.clears-with-work", { reason: lower(worst?.reason ?? "") })
         : verdict === "will not fit"
-          ? `No: ${lower(worst?.reason ?? "")}`
+          ? say("asked.all-clear.no", { reason: lower(worst?.reason ?? "") })
           : verdict === "measure first"
             ? worst?.reason.startsWith("Not known yet") === true
               ? worst.reason
-              : `Not known yet: ${worst?.reason}`
-            : "Not checked yet.";
+              : say("asked.all-clear.not-known-yet", { reason: worst?.reason })
+            : say("asked.all-clear.not-checked-yet");
   return row(HEAD, {
     answer,
     verdict,
@@ -72,10 +106,14 @@ export const allClear: Question = (r) => {
             },
           }),
     next: trim
-      ? { kind: "decide", what: "Trim the guard at the chainstays, or leave it off" }
-      : (worst?.next ?? joints.find((j) => j.next !== undefined)?.next),
+      ? { kind: "decide", what: say("asked.all-clear.trim-the-guard-at-the-chainstays") }
+      : (worst?.next ?? cure(worst) ?? joints.find((j) => j.next !== undefined)?.next),
     words: [
-      "Gaps are taken at the tyre's widest point, in the profile you measured, and after the stays are set wider. Frame and wheel flex by 1 to 2 mm.",
+      ...(tight === undefined ? [] : [say("asked.all-clear.under-6-mm-a-stone-or")]),
+      ...(tyreOnRim.verdict === "measure first"
+        ? [say("asked.all-clear.tyre-on-rim", { reason: lower(tyreOnRim.reason) })]
+        : []),
+      say("asked.all-clear.gaps-are-taken-at-the-tyre"),
     ],
     figures: gaps.map(({ n }) =>
       figure(
@@ -92,7 +130,7 @@ export const allClear: Question = (r) => {
             },
       ),
     ),
-    notChecked: ["Heels, panniers and the hose: at the dry fit."],
+    notChecked: [say("asked.all-clear.heels-panniers-and-the-hose-at")],
     joints,
   });
 };

@@ -1,22 +1,50 @@
 /** Question 9: where exactly does the brake tab go? */
+
+import { discAt } from "../../fit/front-and-wheels/brakes-wanted.js";
+import { say } from "../../texts/say.js";
 import { type Head, joint, jointFigure, type Question, row } from "../question.js";
 
-const HEAD: Head = { n: 9, question: "Where exactly does the brake tab go?", stake: "hurt" };
+const HEAD: Head = { n: 9, question: say("asked.brake-tab.where-exactly-does-the-brake-tab"), stake: "hurt" };
 
 export const brakeTab: Question = (r) => {
   const j23 = joint(r, "J23");
+  if (r.resolved.donor.tube.stay_filler === "silver" && j23.verdict === "will not fit")
+    return row(HEAD, {
+      answer: say("asked.brake-tab.nowhere-no-tab-is-made-on", {
+        reason: j23.reason.charAt(0).toLowerCase(),
+        reason2: j23.reason.slice(1),
+      }),
+      verdict: "refuse",
+      about: say("asked.brake-tab.silver-joints"),
+      next: { kind: "decide", what: say("asked.brake-tab.keep-the-rim-brake-at-the"), at: "intent.brakes" },
+      words: [say("asked.brake-tab.silver-flows-at-600-to-700")],
+      notChecked: [say("asked.brake-tab.how-near-a-builder-could-work")],
+      joints: [j23, joint(r, "J20"), joint(r, "J22"), joint(r, "J19")],
+    });
   const gate = r.rules.find((f) => f.rule === "S6" && f.onChosen);
   const tabThere =
     r.resolved.donor.interfaces.rear_tab !== undefined && r.resolved.donor.interfaces.rear_tab !== "none";
   const shut = gate?.open && !tabThere;
   const refused = r.rules.find((f) => f.about === "J23" && f.level === "refuse" && f.onChosen);
   const near = jointFigure(j23);
+  if (discAt(r.view, "rear") === false)
+    return row(HEAD, {
+      answer: say("asked.brake-tab.nowhere-the-rear-brake-stays-on"),
+      verdict: "no problem found",
+      about: say("asked.brake-tab.rim-brake"),
+      words: [say("asked.brake-tab.no-disc-brake-is-planned-at")],
+      notChecked: [say("asked.brake-tab.whether-the-rim-brake-reaches-the")],
+      joints: [j23, joint(r, "J15")],
+    });
   return row(HEAD, {
     answer:
       refused !== undefined && !tabThere
-        ? `Nowhere: ${refused.here.charAt(0).toLowerCase()}${refused.here.slice(1)} No tab is made on it.`
+        ? say("asked.brake-tab.nowhere-no-tab-is-made-on-2", {
+            here: refused.here.charAt(0).toLowerCase(),
+            here2: refused.here.slice(1),
+          })
         : j23.verdict === "fits with work"
-          ? `${j23.reason}${shut ? " No cut before the gate is signed." : ""}`
+          ? `${j23.reason}${shut ? say("asked.brake-tab.no-cut-before-the-gate-is") : ""}`
           : j23.reason,
     verdict: refused !== undefined && !tabThere ? "refuse" : shut ? "gate" : j23.verdict,
     about: refused !== undefined && !tabThere ? refused.rule : shut ? "S6" : undefined,
@@ -25,25 +53,25 @@ export const brakeTab: Question = (r) => {
         ? undefined
         : near === undefined || tabThere
           ? near
-          : { ...near, against: "± 0.1, to be made" },
+          : { ...near, against: say("asked.brake-tab.0-1-to-be-made") },
     next:
       refused !== undefined && !tabThere
         ? { kind: "decide", what: refused.insteadDo.replace(/\.$/, "") }
         : shut
           ? {
               kind: "do",
-              what: "Dry fit, then have a qualified welder look at the place and sign",
+              what: say("asked.brake-tab.dry-fit-then-have-a-qualified"),
               at: "build.evidence",
             }
           : j23.next,
     words:
       refused !== undefined && !tabThere
-        ? [`${refused.why} Instead: ${refused.insteadDo}`]
+        ? [say("asked.brake-tab.instead", { why: refused.why, insteadDo: refused.insteadDo })]
         : [
-            "Hole distances are the published ones for the 51 mm tab. Which turn about the axle clears both stays is for the traced caliper to decide.",
-            "Weld quality, hidden cracks and life cannot be known from your measurements.",
+            say("asked.brake-tab.hole-distances-are-the-published-ones"),
+            say("asked.brake-tab.weld-quality-hidden-cracks-and-life"),
           ],
-    notChecked: ["The window of turn, the template and the load on tab and weld: not in this version yet."],
+    notChecked: [say("asked.brake-tab.the-window-of-turn-the-template")],
     joints: [j23, joint(r, "J20"), joint(r, "J22"), joint(r, "J19")],
   });
 };

@@ -1,23 +1,31 @@
 /** Question 2: is this frame and fork sound enough to spend on? From what was looked at; nothing is known by number. */
+import { say } from "../../texts/say.js";
 import { type Head, type Question, row } from "../question.js";
 
-const HEAD: Head = { n: 2, question: "Is this frame and fork sound enough to spend on?", stake: "hurt" };
+const HEAD: Head = { n: 2, question: say("asked.frame-sound.is-this-frame-and-fork-sound"), stake: "hurt" };
 
 export const frameSound: Question = (r) => {
   const c = r.resolved.donor.condition;
   const s7 = r.rules.find((f) => f.rule === "S7");
   const looked = c.cracks === "none_seen";
   const words = [
-    `Cracks: ${c.cracks.replaceAll("_", " ")}. Dents: ${(c.dents ?? "not_looked").replaceAll("_", " ")}. Rust: ${c.rust ?? "nothing written"}. Seatpost: ${(c.post ?? "not_tried").replaceAll("_", " ")}.`,
-    "Hidden cracks, the depth of rust and the strength of a blade cannot be known from your measurements. Look at every joint bare and degreased, with a lamp and a magnet; use dye where you doubt. A person signs it, not a number.",
+    say("asked.frame-sound.cracks-dents-rust-seatpost", {
+      cracks: c.cracks.replaceAll("_", " "),
+      dents: (c.dents ?? "not_looked").replaceAll("_", " "),
+      rust: c.rust ?? say("asked.frame-sound.nothing-written"),
+      post: (c.post ?? "not_tried").replaceAll("_", " "),
+    }),
+    say("asked.frame-sound.hidden-cracks-the-depth-of-rust"),
   ];
   return row(HEAD, {
     answer:
       s7 !== undefined
         ? s7.here
         : looked
-          ? `No problem found where you looked${c.rust === undefined ? "" : `; ${c.rust}`}.`
-          : "Nobody has looked for cracks yet.",
+          ? say("asked.frame-sound.no-problem-found-where-you-looked", {
+              rust: c.rust === undefined ? "" : say("asked.frame-sound.rust", { rust: c.rust }),
+            })
+          : say("asked.frame-sound.nobody-has-looked-for-cracks-yet"),
     verdict:
       s7 !== undefined
         ? "refuse"
@@ -29,25 +37,28 @@ export const frameSound: Question = (r) => {
     about: s7 !== undefined ? "frame" : c.rust !== undefined ? "rust" : undefined,
     next:
       s7 !== undefined
-        ? { kind: "do", what: "Stop here: scrap it, or ask a frame builder about repair" }
+        ? { kind: "do", what: say("asked.frame-sound.stop-here-scrap-it-or-ask") }
         : looked
           ? c.rust === undefined
             ? undefined
             : {
                 kind: "measure",
-                what: `Scribe the rust and read the pit's depth (${c.rust})`,
+                what: say("asked.frame-sound.scribe-the-rust-and-read-the", { rust: c.rust }),
                 at: "donor.condition.rust",
-                tool: "scribe and depth gauge",
+                tool: say("asked.frame-sound.scribe-and-depth-gauge"),
                 accuracy: "± 0.1 mm",
               }
           : {
               kind: "measure",
-              what: "Look for cracks at every joint, bare and degreased",
+              what: say("asked.frame-sound.look-for-cracks-at-every-joint"),
               at: "donor.condition.cracks",
-              tool: "lamp, loupe, magnet",
+              tool: say("asked.frame-sound.lamp-loupe-magnet"),
             },
     words,
-    notChecked: ["The zone-by-zone map is not in this version yet.", "Fatigue, hidden cracks and inside rust."],
+    notChecked: [
+      say("asked.frame-sound.the-zone-by-zone-map-is"),
+      say("asked.frame-sound.fatigue-hidden-cracks-and-inside-rust"),
+    ],
     sources: ["wear-practice"],
   });
 };

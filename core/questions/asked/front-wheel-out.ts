@@ -1,9 +1,41 @@
 /** Question 1: can the front wheel come out under this brake? */
-import { figure, type Head, joint, jointFigure, type Question, row, showNumber } from "../question.js";
 
-const HEAD: Head = { n: 1, question: "Can the front wheel come out under this brake?", stake: "hurt" };
+import { discAt } from "../../fit/front-and-wheels/brakes-wanted.js";
+import { say } from "../../texts/say.js";
+import type { BoardRow } from "../board.js";
+import { figure, type Head, joint, jointFigure, type Question, type Reckoned, row, showNumber } from "../question.js";
+
+const HEAD: Head = { n: 1, question: say("asked.front-wheel-out.can-the-front-wheel-come-out"), stake: "hurt" };
+
+/** Rim pads push the wheel nowhere near its slots; what is left is the clamp. */
+function rimBrake(r: Reckoned): BoardRow {
+  const j12 = joint(r, "J12");
+  const fork = r.resolved.at.fork;
+  const open = fork?.kind === "fork" ? fork.ports.end : undefined;
+  return row(HEAD, {
+    answer: say("asked.front-wheel-out.not-by-the-brake-rim-pads"),
+    verdict: "no problem found",
+    about: say("asked.brake-tab.rim-brake"),
+    words: [
+      j12.reason,
+      open === "closed"
+        ? say("asked.front-wheel-out.the-fork-ends-are-closed-round")
+        : open === "open_slot"
+          ? say("asked.front-wheel-out.the-fork-ends-are-open-slots")
+          : say("asked.front-wheel-out.whether-the-fork-ends-are-open"),
+      say("asked.front-wheel-out.reckoned-like-a-disc-s-pads"),
+      say("asked.front-wheel-out.do-not-add-a-disc-to"),
+    ],
+    notChecked: [
+      say("asked.front-wheel-out.the-clamp-s-own-grip-and"),
+      say("asked.front-wheel-out.whether-the-pads-reach-the-rim"),
+    ],
+    joints: [j12, joint(r, "J24")],
+  });
+}
 
 export const frontWheelOut: Question = (r) => {
+  if (discAt(r.view, "front") === false) return rimBrake(r);
   const j12 = joint(r, "J12");
   const j24 = joint(r, "J24");
   const also = r.forks.flatMap((f) => {
@@ -18,9 +50,9 @@ export const frontWheelOut: Question = (r) => {
   return row(HEAD, {
     answer:
       refused !== undefined
-        ? `No: ${refused.why.replace(/\.$/, "")}.`
+        ? say("asked.front-wheel-out.no", { why: refused.why.replace(/\.$/, "") })
         : j12.verdict === "fits"
-          ? `Not with fork ${fork}: its end is closed.`
+          ? say("asked.front-wheel-out.not-with-fork-its-end-is", { fork })
           : j12.reason,
     verdict,
     about: fork,
@@ -34,17 +66,19 @@ export const frontWheelOut: Question = (r) => {
     ),
     open: verdict !== "no problem found",
     next: j12.next,
-    words: [
-      j12.reason,
-      "The push on the wheel comes from the brake force at the tyre, the force of the pads on the rotor and the wheel's load, at the deceleration where the rear wheel begins to lift. A closed end holds the axle whatever the clamp does.",
-    ],
+    words: [j12.reason, say("asked.front-wheel-out.the-push-on-the-wheel-comes")],
     figures: j12.numbers.map((n) =>
       figure(n.name, n.value, n.unit === "deg" ? "°" : n.unit, n.unit === "N" ? 0 : 1, n.band),
     ),
     tables: [
       {
-        title: "Forks side by side",
-        columns: ["Fork", "Front wheel held", "Made for a disc", "Push-out"],
+        title: say("asked.front-wheel-out.forks-side-by-side"),
+        columns: [
+          "Fork",
+          say("asked.front-wheel-out.front-wheel-held"),
+          say("asked.front-wheel-out.made-for-a-disc"),
+          "Push-out",
+        ],
         rows: r.forks.map((f) => {
           const held = f.answer.joints.find((j) => j.id === "J12");
           const disc = f.answer.joints.find((j) => j.id === "J24");
@@ -53,12 +87,12 @@ export const frontWheelOut: Question = (r) => {
             `${f.part.id}${f.chosen ? " (chosen)" : ""}`,
             held === undefined ? "not checked yet" : `${held.verdict}: ${held.reason}`,
             disc === undefined ? "not checked yet" : `${disc.verdict}: ${disc.reason}`,
-            push === undefined ? "not reckoned" : `${showNumber(push.value, 0)} N`,
+            push === undefined ? say("asked.front-wheel-out.not-reckoned") : `${showNumber(push.value, 0)} N`,
           ];
         }),
       },
     ],
-    notChecked: ["The clamp's own grip and the state of the axle threads: look and feel before every ride."],
+    notChecked: [say("asked.front-wheel-out.the-clamp-s-own-grip-and")],
     joints: [j12, j24],
   });
 };

@@ -1,7 +1,8 @@
 /** Question 7: may I spread this frame to that hub, and how far do I push? */
+import { say } from "../../texts/say.js";
 import { type Head, joint, jointFigure, type Question, row } from "../question.js";
 
-const HEAD: Head = { n: 7, question: "May I spread this frame to that hub, and how far do I push?", stake: "hurt" };
+const HEAD: Head = { n: 7, question: say("asked.may-spread.may-i-spread-this-frame-to"), stake: "hurt" };
 
 export const maySpread: Question = (r) => {
   const j9 = joint(r, "J9");
@@ -18,7 +19,11 @@ export const maySpread: Question = (r) => {
       refused !== undefined && j9.verdict !== "fits"
         ? refused.here
         : guessed
-          ? `Yes: ${tube}. ${each === undefined ? "How" : `${each.value.toFixed(1)} mm each side; how`} far to push is only a first guess.`
+          ? say("asked.may-spread.yes-far-to-push-is-only", {
+              tube,
+              each:
+                each === undefined ? "How" : say("asked.may-spread.mm-each-side-how", { each: each.value.toFixed(1) }),
+            })
           : j9.reason,
     verdict: refused !== undefined && j9.verdict !== "fits" ? "refuse" : guessed ? "measure first" : j9.verdict,
     about: refused !== undefined ? refused.rule : guessed ? "push" : undefined,
@@ -36,13 +41,13 @@ export const maySpread: Question = (r) => {
       j9.reason,
       // Nobody is told how to push what must not be pushed.
       ...(refused !== undefined && j9.verdict !== "fits"
-        ? [`${refused.why} Instead: ${refused.insteadDo}`]
-        : [
-            "Creep up in steps, release, measure, and write down push and what stayed. Both sides alike by the string. Never in one go, and never with the hub as a wedge.",
-          ]),
+        ? [say("asked.brake-tab.instead", { why: refused.why, insteadDo: refused.insteadDo })]
+        : j9.verdict === "fits"
+          ? []
+          : [say("asked.may-spread.creep-up-in-steps-release-measure")]),
     ],
     figures: j9.numbers.flatMap((_, i) => jointFigure(j9, i) ?? []),
-    notChecked: ["The exact push by the stay's own taper and wall: not in this version yet."],
+    notChecked: j9.verdict === "fits" ? [] : [say("asked.may-spread.the-exact-push-by-the-stay")],
     joints: [j9],
   });
 };

@@ -1,6 +1,9 @@
 /** Question 13: did I mis-measure? */
+
 import { capital } from "../../quantity/index.js";
 import { likeliestWrong } from "../../survey/index.js";
+import { say } from "../../texts/say.js";
+import { donorPath } from "../donor-path.js";
 import {
   cautionsInWords,
   figure,
@@ -9,26 +12,19 @@ import {
   type Question,
   readingWords,
   row,
-  SURVEY_NAME,
   showNumber,
 } from "../question.js";
+import { sideViewStep, spareReading } from "../side-view-step.js";
 
-const HEAD: Head = { n: 13, question: "Did I mis-measure?", stake: "money" };
-
-/** The first three of the measurements that the survey asks for. */
-function moreToMeasure(message: string): string {
-  const names = [...new Set((message.match(SURVEY_NAME) ?? []).map(readingWords))].slice(0, 3);
-  return names.length === 0 ? "Measure more of the frame" : `Measure more of the frame: ${names.join("; ")}`;
-}
+const HEAD: Head = { n: 13, question: say("asked.mis-measured.did-i-mis-measure"), stake: "money" };
 
 export const misMeasured: Question = (r) => {
   const { blunder, survey } = r.geometry;
   if (blunder.kind === "refused" || survey.kind === "refused") {
-    const first = survey.kind === "refused" ? survey.refusals[0] : undefined;
     return row(HEAD, {
-      answer: "Too little is measured to tell.",
+      answer: say("asked.mis-measured.too-little-is-measured-to-tell"),
       verdict: "measure first",
-      next: r.geometry.missing[0] ?? { kind: "measure", what: moreToMeasure(first?.message ?? "") },
+      next: sideViewStep(r),
       words: survey.kind === "refused" ? survey.refusals.map((x) => inWords(x.message)) : [],
     });
   }
@@ -38,13 +34,20 @@ export const misMeasured: Question = (r) => {
     showNumber(c.measured, 1),
     showNumber(c.adjusted, 1),
     showNumber(c.residual, 1),
-    c.normalised_residual === null ? "nothing checks it" : showNumber(c.normalised_residual, 1),
+    c.normalised_residual === null ? say("asked.mis-measured.nothing-checks-it") : showNumber(c.normalised_residual, 1),
     showNumber(c.redundancy, 2),
   ]);
   const tables = [
     {
-      title: "Readings, worst first",
-      columns: ["Reading", "You read", "All together say", "Off by", "In spreads", "Checked by the rest"],
+      title: say("asked.mis-measured.readings-worst-first"),
+      columns: [
+        "Reading",
+        say("asked.mis-measured.you-read"),
+        say("asked.mis-measured.all-together-say"),
+        say("asked.mis-measured.off-by"),
+        say("asked.mis-measured.in-spreads"),
+        say("asked.mis-measured.checked-by-the-rest"),
+      ],
       rows,
     },
   ];
@@ -52,28 +55,50 @@ export const misMeasured: Question = (r) => {
   const unchecked =
     alone.length === 0
       ? []
-      : [`Nothing else checks these; read each a second time, starting afresh: ${alone.join("; ")}.`];
-  if (!blunder.value.disagrees) {
+      : [say("asked.mis-measured.nothing-else-checks-these-read-each", { alone: alone.join("; ") })];
+  if (s.degrees_of_freedom === 0) {
     return row(HEAD, {
-      answer: `No: ${s.readings.length} readings agree.`,
+      answer: say("asked.mis-measured.not-known-yet-readings-and-none", { readingsCount: s.readings.length }),
+      verdict: "measure first",
+      about: say("asked.mis-measured.one-more-reading"),
+      next: spareReading(r),
+      tables,
+      notChecked: unchecked,
+      sources: survey.sources,
+      cautions: cautionsInWords(survey.cautions),
+    });
+  }
+  if (!blunder.value.disagrees) {
+    const checked = s.readings.length - alone.length;
+    return row(HEAD, {
+      // Where most readings stand alone, that they agree says nothing of them.
+      answer:
+        2 * alone.length > s.readings.length
+          ? say("asked.mis-measured.not-that-it-shows-of-readings", { checked, readingsCount: s.readings.length })
+          : say("asked.mis-measured.no-readings-agree", { readingsCount: s.readings.length }),
       verdict: "no problem found",
-      about: alone.length > 0 ? `${alone.length} cannot be checked` : undefined,
+      about: alone.length > 0 ? say("asked.mis-measured.cannot-be-checked", { aloneCount: alone.length }) : undefined,
       figure:
         s.largest_normalised_residual === null
           ? undefined
           : figure(
-              "furthest off, in spreads of that reading",
+              say("asked.mis-measured.furthest-off-in-spreads-of-that"),
               Math.abs(s.largest_normalised_residual.value),
               "",
               1,
               undefined,
               {
-                against: "limit 3.29",
+                against: say("asked.mis-measured.limit-3-29"),
               },
             ),
       tables,
       words: [
-        `Together they differ by ${s.global_test_passes ? "no more" : "more"} than careful measuring does: chi-square ${showNumber(s.chi_square, 1)}, ${showNumber(s.chi_square_limit_95, 1)} at most with ${s.degrees_of_freedom} readings to spare.`,
+        say("asked.mis-measured.together-they-differ-by-than-careful", {
+          globalTestPasses: s.global_test_passes ? say("asked.mis-measured.no-more") : "more",
+          chiSquare: showNumber(s.chi_square, 1),
+          chiSquareLimit95: showNumber(s.chi_square_limit_95, 1),
+          degreesOfFreedom: s.degrees_of_freedom,
+        }),
       ],
       notChecked: unchecked,
       sources: survey.sources,
@@ -81,9 +106,25 @@ export const misMeasured: Question = (r) => {
     });
   }
   const wrong = likeliestWrong(blunder.value);
-  const first = wrong?.explanation;
-  const suspect = wrong?.suspect;
-  const name = wrong?.measurement ?? "";
+  if (wrong === undefined)
+    return row(HEAD, {
+      answer: say("asked.mis-measured.the-readings-do-not-fit-each"),
+      verdict: "measure first",
+      about: say("asked.mis-measured.one-more-reading"),
+      next: spareReading(r) ?? {
+        kind: "measure",
+        what: say("asked.mis-measured.measure-the-frame-again-all-readings"),
+        at: "donor.measured.chainstay",
+        tool: "tape",
+      },
+      tables,
+      notChecked: unchecked,
+      sources: survey.sources,
+      cautions: cautionsInWords(survey.cautions),
+    });
+  const first = wrong.explanation;
+  const suspect = wrong.suspect;
+  const name = wrong.measurement;
   const reading = s.readings.find((c) => c.measurement === name);
   const off =
     first !== undefined
@@ -98,46 +139,79 @@ export const misMeasured: Question = (r) => {
   const likely = first?.corrected[0] ?? suspect?.predicted_by_others;
   const explained = first !== undefined;
   return row(HEAD, {
-    answer: `The ${words} disagrees with everything else by ${showNumber(off, off < 10 ? 1 : 0)}${unit === "°" ? "°" : " mm"}.`,
+    answer: say("asked.mis-measured.the-disagrees-with-everything-else-by", {
+      words,
+      off: showNumber(off, off < 10 ? 1 : 0),
+      unit: unit === "°" ? "°" : " mm",
+    }),
     verdict: "measure first",
-    about: shares.length > 0 ? "2 readings" : undefined,
+    about: shares.length > 0 ? say("asked.mis-measured.2-readings") : undefined,
     figure: figure(
-      "you read",
+      say("asked.mis-measured.you-read-2"),
       reading?.measured ?? 0,
       unit,
       unit === "°" ? 1 : 0,
       undefined,
-      likely === undefined ? {} : { against: `likely ${showNumber(likely, unit === "°" ? 1 : 0)}` },
+      likely === undefined
+        ? {}
+        : { against: say("asked.mis-measured.likely", { likely: showNumber(likely, unit === "°" ? 1 : 0) }) },
     ),
     next: {
       kind: "measure",
-      what: `Re-measure the ${words}${name.includes("tube_actual") ? ", centre to centre along the tube" : ""}${shares.length > 0 ? `, then the ${shares.join(" and ")}` : ""}`,
+      what: say("asked.mis-measured.re-measure-the", {
+        words,
+        name: name.includes("tube_actual") ? say("asked.mis-measured.centre-to-centre-along-the-tube") : "",
+        sharesCount: shares.length > 0 ? say("asked.mis-measured.then-the", { shares: shares.join(" and ") }) : "",
+      }),
       at: donorPath(name),
-      ...(blunder.value.next?.step.tool === undefined ? {} : { tool: blunder.value.next.step.tool }),
+      tool: blunder.value.next?.step.tool ?? (unit === "°" ? say("asked.mis-measured.digital-level") : "tape"),
       accuracy: blunder.value.next?.step.accuracy ?? "± 1 mm",
     },
     words: [
       ...(explained
-        ? [`You read ${showNumber(reading?.measured ?? 0, 1)}${unit === "°" ? "°" : " mm"}. Likely ${causeWords}`]
+        ? [
+            say("asked.mis-measured.you-read-likely", {
+              measured: showNumber(reading?.measured ?? 0, 1),
+              unit: unit === "°" ? "°" : " mm",
+              causeWords,
+            }),
+          ]
         : [
-            `You read ${showNumber(reading?.measured ?? 0, 1)}${unit === "°" ? "°" : " mm"}; the others say ${suspect === undefined ? "otherwise" : `${showNumber(suspect.predicted_by_others, 0)} ± ${showNumber(1.96 * suspect.predicted_sd, 0)}`}. No usual slip explains it.`,
+            say("asked.mis-measured.you-read-the-others-say-no", {
+              measured: showNumber(reading?.measured ?? 0, 1),
+              unit: unit === "°" ? "°" : " mm",
+              suspect:
+                suspect === undefined
+                  ? "otherwise"
+                  : `${showNumber(suspect.predicted_by_others, 0)} ± ${showNumber(1.96 * suspect.predicted_sd, 0)}`,
+            }),
           ]),
       ...(shares.length > 0
-        ? [
-            `The ${words} and the ${shares.join(" and ")} stand or fall together: the numbers cannot tell which of them is off, so measure both.`,
-          ]
+        ? [say("asked.mis-measured.the-and-the-stand-or-fall", { words, shares: shares.join(" and ") })]
         : []),
-      "Nothing is corrected for you. Until it is measured again, everything else is reckoned without this reading.",
+      say("asked.mis-measured.nothing-is-corrected-for-you-until"),
     ],
     figures: [
-      figure("how far off, in spreads of that reading", Math.abs(reading?.normalised_residual ?? 0), "", 1, undefined, {
-        against: "limit 3.29",
-      }),
+      figure(
+        say("asked.mis-measured.how-far-off-in-spreads-of"),
+        Math.abs(reading?.normalised_residual ?? 0),
+        "",
+        1,
+        undefined,
+        {
+          against: say("asked.mis-measured.limit-3-29"),
+        },
+      ),
     ],
     tables: [
       {
-        title: "What would explain it",
-        columns: ["Cause", "Reading would be", "Worst reading then, in spreads", "Explains"],
+        title: say("asked.mis-measured.what-would-explain-it"),
+        columns: [
+          "Cause",
+          say("asked.mis-measured.reading-would-be"),
+          say("asked.mis-measured.worst-reading-then-in-spreads"),
+          "Explains",
+        ],
         rows: blunder.value.explanations
           .slice(0, 6)
           .map((e) => [
@@ -154,22 +228,3 @@ export const misMeasured: Question = (r) => {
     cautions: cautionsInWords(survey.cautions),
   });
 };
-
-const PATHS: Readonly<Record<string, string>> = {
-  top_tube_actual_mm: "top_tube_cc",
-  top_tube_below_head_tube_top_mm: "top_tube_joint_below_head_top",
-  down_tube_joint_above_head_tube_bottom_mm: "down_tube_joint_above_head_bottom",
-  axle_to_crown_mm: "fork_ac",
-  rake_mm: "fork_rake",
-  rear_axle_to_head_tube_top_mm: "rear_axle_to_head_top",
-  front_axle_to_head_tube_top_mm: "front_axle_to_head_top",
-  bb_to_head_tube_top_mm: "bb_to_head_top",
-  bb_to_head_tube_bottom_mm: "bb_to_head_bottom",
-  rear_axle_to_seat_cluster_mm: "seat_cluster_to_rear_axle",
-  front_axle_to_seat_cluster_mm: "seat_cluster_to_front_axle",
-};
-
-/** Where this reading is entered in the donor's document. */
-export function donorPath(surveyName: string): string {
-  return `donor.measured.${PATHS[surveyName] ?? surveyName.replace(/_(mm|deg)$/, "")}`;
-}

@@ -1,28 +1,41 @@
 /** Which of the twenty questions can this program not answer yet? They stand on the board and say so. */
-import { notIn, type Question } from "../question.js";
+import { say } from "../../texts/say.js";
+import { type Head, notIn, type Question, type Reckoned, row } from "../question.js";
+import { noCable } from "./no-cable.js";
 
-export const whichAdvert: Question = () =>
-  notIn(
-    { n: 3, question: "Which of these adverts should I drive to?", stake: "money" },
-    "Comparing adverts is not in this version yet.",
+const WELD: Head = { n: 10, question: say("asked.not-in-yet.will-my-weld-spoil-the-braze"), stake: "money" };
+
+/** Does any work entered, or any remedy reckoned with, bring heat to the frame? */
+function heats(r: Reckoned): boolean {
+  const flame = (needs: readonly string[]) => needs.includes("weld") || needs.includes("braze");
+  return (
+    r.resolved.build.operations.some((o) => o.irreversible === "heat" || flame(o.needs ?? [])) ||
+    [...r.joints.reckoned.values()].some((offer) => flame(offer.needs))
   );
-export const weldNearBraze: Question = () =>
-  notIn(
-    { n: 10, question: "Will my weld spoil the braze?", stake: "money" },
-    "Heat reach is not in this version yet. Keep 15 mm from any brazed joint and ask a qualified welder.",
-  );
+}
+
+export const weldNearBraze: Question = (r) =>
+  r.resolved.build.operations.length > 0 && !heats(r)
+    ? row(WELD, {
+        answer: say("asked.not-in-yet.no-heat-is-planned-on-this"),
+        verdict: "no problem found",
+        about: say("asked.not-in-yet.no-heat"),
+        words: [say("asked.not-in-yet.no-operation-entered-and-no-remedy")],
+        notChecked: [say("asked.not-in-yet.a-flame-to-free-a-stuck")],
+      })
+    : notIn(WELD, say("asked.not-in-yet.heat-reach-is-not-in-this"));
 export const mendOrReject: Question = () =>
   notIn(
-    { n: 16, question: "Is this used part worth mending?", stake: "money" },
-    "Mending or rejecting used parts is not in this version yet.",
+    { n: 16, question: say("asked.not-in-yet.is-this-used-part-worth-mending"), stake: "money" },
+    say("asked.not-in-yet.mending-or-rejecting-used-parts-is"),
   );
 export const looksIntended: Question = () =>
   notIn(
-    { n: 17, question: "How do I make it look intended?", stake: "money" },
-    "Paint and masks are not in this version yet.",
+    { n: 17, question: say("asked.not-in-yet.how-do-i-make-it-look"), stake: "money" },
+    say("asked.not-in-yet.paint-and-masks-are-not-in"),
   );
-export const hoseAndCable: Question = () =>
+export const hoseAndCable: Question = (r) =>
   notIn(
-    { n: 18, question: "How do I route hose and cable, and how long?", stake: "time" },
-    "Routes of hose and cable are not in this version yet.",
+    { n: 18, question: say("asked.not-in-yet.how-do-i-route-hose-and"), stake: "time" },
+    [say("asked.not-in-yet.routes-of-hose-and-cable-are"), ...noCable(r)].join(" "),
   );

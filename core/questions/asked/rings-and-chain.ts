@@ -1,10 +1,16 @@
 /** Question 12: which rings and sprocket for my real rides, and will the chain run on fixed centres? */
-import { fixedCentres } from "../../drive/index.js";
-import { figure, type Head, joint, type Question, row, showNumber } from "../question.js";
 
-const HEAD: Head = { n: 12, question: "Which ring and sprocket for my real rides?", stake: "money" };
+import { fixedCentres } from "../../drive/index.js";
+import { say } from "../../texts/say.js";
+import { figure, type Head, joint, type Question, row, showNumber } from "../question.js";
+import { derailleurDrive } from "./derailleur-drive.js";
+
+const HEAD: Head = { n: 12, question: say("asked.rings-and-chain.which-ring-and-sprocket-for-my"), stake: "money" };
 
 export const ringsAndChain: Question = (r) => {
+  const drive = r.resolved.at.wheel_rear?.kind === "wheel_rear" ? r.resolved.at.wheel_rear.ports.drive : undefined;
+  if (drive === "cassette" || drive === "freewheel" || r.resolved.at.sprocket?.kind === "cassette")
+    return derailleurDrive(r);
   const j42 = joint(r, "J42");
   const joints = [j42, ...["J35", "J36", "J37"].map((id) => joint(r, id))];
   const frame = r.geometry.frame.kind === "answered" ? r.geometry.frame.value : undefined;
@@ -28,13 +34,23 @@ export const ringsAndChain: Question = (r) => {
     answer?.kind === "answered"
       ? [
           {
-            title: "Ring and sprocket on fixed centres",
-            columns: ["Pair", "Links", "Slack", "Fits if the chainstay lies between", "Slack at 0.5 % wear", "Chance"],
+            title: say("asked.rings-and-chain.ring-and-sprocket-on-fixed-centres"),
+            columns: [
+              "Pair",
+              "Links",
+              "Slack",
+              say("asked.rings-and-chain.fits-if-the-chainstay-lies-between"),
+              say("asked.rings-and-chain.slack-at-0-5-wear"),
+              "Chance",
+            ],
             rows: answer.value.pairs.map((p) => [
               `${p.ring}/${p.cog}`,
               `${p.links}`,
               `${showNumber(p.slack_mm, 2)} mm`,
-              `${p.fits_if_chainstay_from_mm.toFixed(2)} and ${p.fits_if_chainstay_to_mm.toFixed(2)}`,
+              say("asked.rings-and-chain.and", {
+                fitsIfChainstayFromMm: p.fits_if_chainstay_from_mm.toFixed(2),
+                fitsIfChainstayToMm: p.fits_if_chainstay_to_mm.toFixed(2),
+              }),
               `${showNumber(p.slack_when_worn_mm, 1)} mm`,
               p.chance === undefined ? "" : `${showNumber(100 * p.chance, 0)} %`,
             ]),
@@ -58,21 +74,22 @@ export const ringsAndChain: Question = (r) => {
               : {
                   low: chainstay - half,
                   high: chainstay + half,
-                  means: direct === undefined ? "95 %, from the survey" : "as measured",
+                  means:
+                    direct === undefined
+                      ? say("asked.fits-rider.95-from-the-survey")
+                      : say("asked.rings-and-chain.as-measured"),
                 },
-            { against: "needed to ± 0.3" },
+            { against: say("asked.rings-and-chain.needed-to-0-3") },
           ),
     next: j42.next,
     words: [
       ...(chance === undefined
         ? []
-        : [
-            `From the survey alone, the chance that one of these pairs runs without a tensioner is ${showNumber(chance, 2)}.`,
-          ]),
-      "No ride figure decides between the pairs: which one keeps your cadence on your road is not reckoned yet.",
+        : [say("asked.rings-and-chain.from-the-survey-alone-the-chance", { chance: showNumber(chance, 2) })]),
+      say("asked.rings-and-chain.no-ride-figure-decides-between-the"),
     ],
     tables: table,
-    notChecked: ["Your ride: share of time in your cadence window, and the steepest climb. Not in yet."],
+    notChecked: [say("asked.derailleur-drive.your-ride-share-of-time-in")],
     joints,
     sources: answer?.kind === "answered" ? answer.sources : [],
   });

@@ -1,0 +1,2 @@
+export * from "./all-texts.js";
+export * from "./say.js";
