@@ -2,7 +2,7 @@
  * How long does it take, compared with something else in the same run? Runs bench/*.bench.mjs on the built program.
  *   npm run bench                 all
  *   npm run bench -- search       those whose name holds "search"
- *   npm run bench -- kills --kills N --seed S                     kills the program in its work and looks for what is lost
+ *   npm run bench -- kills --count N --seed S                     kills the program in its work and looks for what is lost
  *   npm run bench -- load --users N --seconds N --seed S          many people at once, beside a bare server, nothing lost
  *   npm run bench -- fuzz --door NAME|all --count N --seed S      tries every door with odd inputs instead (fuzz/run.mjs)
  */

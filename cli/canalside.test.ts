@@ -1,6 +1,6 @@
 /**
- * Canalside through the command, read as its builder would. Expected values: the scenario page of Canalside, `expect`
- * (worked there by other hands, named beside each check); bands hold them where the survey's spread is in a figure.
+ * Canalside through the command, read as its builder would. Expected values: those of the invented demo
+ * (worked by other hands beforehand, named beside each check); bands hold them where the survey's spread is in a figure.
  */
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";

@@ -261,7 +261,7 @@ describe("coldset sheet", () => {
     },
   );
 
-  // Trade page, steerer arithmetic (step C8): 12 + 145 + 10 + 20 + 40 − 3 = 224.
+  // Steerer arithmetic (docs/methods/steerer.md), by hand: 12 + 145 + 10 + 20 + 40 − 3 = 224.
   test("YAML with written units answers as well", async () => {
     const yaml =
       "head_tube_mm: 14,5 cm\nfaced_off_mm: 0\nlower_stack_mm: 12\nupper_stack_mm: 10 mm\nspacers_below_mm: 20\nstem_clamp_mm: 40\nspacers_above_mm: 0\ngap_mm: 3\nsteerer_available_mm: 240\nlimit_spacers_mm: 40\n";
@@ -301,7 +301,7 @@ describe("coldset sheet", () => {
     expect(err).toMatch(/−3 mm is\s+below\s+0\s+mm/);
   });
 
-  // Contract: measurements that contradict each other are answered with a caution or refused, never silently.
+  // Measurements that contradict each other are answered with a caution or refused, never silently.
   test("contradicting measures carry a caution that names one", async () => {
     const sheet = ALL_SHEETS.find((s) => s.id === "side-view");
     if (sheet === undefined) throw new Error("no side-view");

@@ -87,11 +87,43 @@ describe("coldset history", () => {
     [["quayside", "--undo", "x"], "no number of a change"],
     [["quayside", "--before", "0"], "no number of a change"],
     [["quayside", "--difference", "a", "b", "c"], "two names at most"],
-    [["nobody"], "There is no build nobody"],
+    [["nobody"], "There is no build nobody in this workshop. Builds here: quayside."],
+    [["quaysyde", "--undo"], "Did you mean quayside?"],
   ])("refuses %j", async (argv, words) => {
     const { code, err } = await run(...argv);
     expect(code).toBe(2);
-    expect(err).toContain(words);
+    expect(err.replace(/\s+/g, " ")).toContain(words);
+  });
+
+  it("names the builds there are, the nearest first", async () => {
+    const one = QUAYSIDE.split("\n---\n")[0] ?? "";
+    await inWorkshop((w) => w.putText(one.replace("id: quayside", "id: old-blue"), "a.yaml"));
+    const { out } = await run("quayzide", "--json");
+    expect(JSON.parse(out)).toMatchObject({ refusals: [{ code: "not-found", allowed: "quayside, old-blue" }] });
+    expect(JSON.parse((await run("old-bleu", "--json")).out)).toMatchObject({
+      refusals: [{ allowed: "old-blue, quayside" }],
+    });
+  });
+
+  it("tells in words who holds the folder, and since when, to the minute", async () => {
+    await inWorkshop(async (w) => {
+      w.sayWhere("http://127.0.0.1:4330/");
+      const { code, out, err } = await run("quayside", "--json");
+      expect(code).toBe(2);
+      const words = err.replace(/\s+/g, " ");
+      expect(words).toMatch(
+        new RegExp(
+          `coldset serve \\(process ${process.pid}\\) holds it, since \\d{4}-\\d\\d-\\d\\d \\d\\d:\\d\\d; its page is at`,
+        ),
+      );
+      expect(words).toContain(
+        "Go on there, or close it first (Ctrl-C where it runs), or name another folder with --data.",
+      );
+      expect(words).not.toMatch(/Given:|[{}]|\.\d{3}Z/);
+      expect(JSON.parse(out)).toMatchObject({
+        refusals: [{ given: { pid: process.pid, since: expect.stringMatching(/Z$/), url: "http://127.0.0.1:4330/" } }],
+      });
+    });
   });
 
   it("asks which build where there are several, and makes no workshop where none is", async () => {

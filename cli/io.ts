@@ -77,6 +77,34 @@ function isAlive(pid: number): boolean {
   }
 }
 
+/** Written beside and put in place at the end, so that whoever reads the name finds the old or the new, whole. */
+async function replaceFileFrom(
+  file: string,
+  chunks: AsyncIterable<Uint8Array> | Iterable<Uint8Array>,
+): Promise<number> {
+  const beside = `${file}.${process.pid}.part`;
+  let bytes = 0;
+  try {
+    await removeBrokenOff(file);
+    const handle = await fs.open(beside, "wx");
+    try {
+      for await (const chunk of chunks) {
+        await handle.writeFile(chunk);
+        bytes += chunk.length;
+      }
+      await handle.sync();
+    } finally {
+      await handle.close();
+    }
+    await fs.rename(beside, file);
+  } catch (cause) {
+    await fs.rm(beside, { force: true });
+    throw cause;
+  }
+  await syncFolder(path.dirname(file));
+  return bytes;
+}
+
 let piped = false;
 
 export function processIo(): Io {
@@ -102,39 +130,8 @@ export function processIo(): Io {
     namesIn: (folder) => fs.readdir(folder),
     readFile: (file, most) => firstBytes(createReadStream(file), most),
     readStdin: (most) => firstBytes(process.stdin, most),
-    replaceFile: async (file, bytes) => {
-      const beside = `${file}.${process.pid}.part`;
-      try {
-        await fs.writeFile(beside, bytes, { flag: "wx" });
-        await fs.rename(beside, file);
-      } catch (cause) {
-        await fs.rm(beside, { force: true });
-        throw cause;
-      }
-    },
-    replaceFileFrom: async (file, chunks) => {
-      const beside = `${file}.${process.pid}.part`;
-      let bytes = 0;
-      try {
-        await removeBrokenOff(file);
-        const handle = await fs.open(beside, "wx");
-        try {
-          for await (const chunk of chunks) {
-            await handle.writeFile(chunk);
-            bytes += chunk.length;
-          }
-          await handle.sync();
-        } finally {
-          await handle.close();
-        }
-        await fs.rename(beside, file);
-      } catch (cause) {
-        await fs.rm(beside, { force: true });
-        throw cause;
-      }
-      await syncFolder(path.dirname(file));
-      return bytes;
-    },
+    replaceFile: async (file, bytes) => void (await replaceFileFrom(file, [bytes])),
+    replaceFileFrom,
     stopAsked: () =>
       new Promise((resolve) => {
         for (const signal of ["SIGINT", "SIGTERM"] as const) process.once(signal, () => resolve());

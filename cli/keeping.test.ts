@@ -103,6 +103,79 @@ describe("coldset export and import", () => {
     expect(bad.err.replace(/\s+/g, " ")).toContain("row 2, column kind");
   });
 
+  it("call a table by its own name, and leave the bin the name of its file", async () => {
+    const data = await workshopIn();
+    const file = path.join(newFolder(), "parts.csv");
+    writeFileSync(file, "id,kind,condition,od\nnew1,post,B,27.2\n");
+    const look = await run("import", file, "--into", "harbour-bin", "--data", data);
+    expect(look.out).toContain("What parts.csv would bring.");
+    const taken = await run("import", file, "--into", "harbour-bin", "--data", data, "--yes");
+    expect(taken.out).toContain("parts.csv was taken in.");
+    const opened = await openWorkshop(data);
+    if (opened.kind === "refused") throw new Error("refused");
+    expect((await opened.workshop.getDocument("bin", "harbour-bin"))?.label).toBe("quayside.yaml");
+    await opened.workshop.close();
+    // What happened is told by the table's name too.
+    expect((await run("history", "quayside", "--data", data)).out).toContain("parts.csv");
+  });
+
+  it("say that a bin is made where none has that name, and which there are", async () => {
+    const data = await workshopIn();
+    const file = path.join(newFolder(), "parts.csv");
+    writeFileSync(file, "id,kind,condition,od\nnew1,post,B,27.2\n");
+    const look = await run("import", file, "--into", "harbor-bin", "--data", data);
+    expect(look.code).toBe(0);
+    expect(look.out.replace(/\s+/g, " ")).toContain(
+      "There is no bin harbor-bin here yet: it would be made, with these parts in it. Bins here: harbour-bin.",
+    );
+    expect((await run("import", file, "--into", "harbour-bin", "--data", data)).out).not.toContain("There is no bin");
+  });
+
+  it.each([
+    ["parts.csv", "id,kind,condition\nnew1,post,B\n"],
+    ["parts.txt", "kind;id;cost\npost;new1;12,5\n"],
+    ["parts.CSV", "\uFEFFname\tkind\n"],
+  ])("ask for the bin where a table comes without one: %s", async (name, text) => {
+    const data = await workshopIn();
+    const file = path.join(newFolder(), name);
+    writeFileSync(file, text);
+    const { code, out, err } = await run("import", file, "--data", data, "--json");
+    expect(code).toBe(2);
+    expect((JSON.parse(out) as { refusals: { code: string }[] }).refusals.map((r) => r.code)).toEqual(["no-bin-named"]);
+    expect(err.replace(/\s+/g, " ")).toContain(
+      "Name the bin that the parts go into with --into. Bins here: harbour-bin.",
+    );
+  });
+
+  it("say of a missing file what can be given", async () => {
+    const { err } = await run("import", path.join(newFolder(), "nope.csv"), "--data", await workshopIn());
+    for (const words of [
+      "an archive that coldset export made",
+      "a document file (YAML or JSON)",
+      "with --into BIN, a table",
+    ])
+      expect(err.replace(/\s+/g, " ")).toContain(words);
+  });
+
+  it("take in the table that the page on keeping shows, every column of it", async () => {
+    const page = readFileSync(fileURLToPath(new URL("../docs/methods/keeping.md", import.meta.url)), "utf8");
+    const table = /```csv\n([\s\S]*?)```/.exec(page)?.[1] ?? "";
+    const file = path.join(newFolder(), "parts.csv");
+    writeFileSync(file, table);
+    const data = await workshopIn();
+    expect(await run("import", file, "--into", "harbour-bin", "--data", data, "--yes")).toMatchObject({
+      code: 0,
+      err: "",
+    });
+    const opened = await openWorkshop(data);
+    if (opened.kind === "refused") throw new Error("refused");
+    const bin = (await opened.workshop.exportText("bin", "harbour-bin")) ?? "";
+    await opened.workshop.close();
+    expect(bin.slice(bin.indexOf("id: p61"))).toBe(
+      "id: p61, kind: post, condition: B, mass: 280 g, cost: 12.5, qty: 1, delivery_days: 3, note: found; one scratch, lies: shelf 2, ports: { od: 27.2, length: 35 cm, setback: 20 } }\n  - { id: c62, kind: cassette, condition: A, cost: 18, ports: { cogs: [ 11, 13, 15, 18 ] } }\n",
+    );
+  });
+
   it("refuse what is no archive, a place among the records, and a folder that is not there", async () => {
     const data = await workshopIn();
     const folder = newFolder();

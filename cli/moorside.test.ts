@@ -1,6 +1,6 @@
 /**
  * Moorside through the command, read as its builder would: rim brakes, derailleurs, two rings, wheels still to be built.
- * Expected values: the scenario page of Moorside, `expect`, named beside each check; core/questions/moorside.test.ts has them all.
+ * Expected values: worked by hand for this invented demo, named beside each check; core/questions/moorside.test.ts has them all.
  */
 import { fileURLToPath } from "node:url";
 import { STANDING_TEXT } from "@coldset/core/safety";

@@ -1,5 +1,5 @@
 /**
- * Quayside through the command. Expected values: the trade page's scenario Q, `expect` (worked there by other hands, marked
+ * Quayside through the command. Expected values: those of the invented demo (worked by other hands beforehand, marked
  * beside each check); 95 % bands of the program must hold them where the survey's spread is in them.
  */
 import { fileURLToPath } from "node:url";

@@ -1,7 +1,10 @@
 /** Is the browser there, and does it measure as a ruler does? Other browser tests stand on this. */
+import { existsSync, rmSync } from "node:fs";
+import { join } from "node:path";
 import type { Browser } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { openBrowser, PHONE, TABLET } from "./browser.js";
+import { buildPageAnew } from "./web-workshop.js";
 
 let browser: Browser;
 beforeAll(async () => {
@@ -30,4 +33,13 @@ describe("browser", () => {
     expect(Math.abs(width - (100 / 25.4) * 96)).toBeLessThan(1 / 64);
     await page.close();
   });
+});
+
+it("the page builds, and the builder has nothing to complain of", { timeout: 120_000 }, async () => {
+  const site = await buildPageAnew();
+  try {
+    expect(existsSync(join(site, "index.html"))).toBe(true);
+  } finally {
+    rmSync(site, { recursive: true, force: true });
+  }
 });

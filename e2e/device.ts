@@ -1,5 +1,5 @@
 /** How does a test get a browser that can be closed and started again as the same one, on a server that can be killed? */
-import { mkdirSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { BrowserContext, Page } from "playwright-core";
@@ -9,7 +9,6 @@ import { openProfile, TABLET } from "./browser.js";
 import { type KillableServer, killableServer } from "./served-child.js";
 import { buildPage } from "./web-workshop.js";
 
-export const SHOTS = new URL("./shots/", import.meta.url);
 export const LONG = { timeout: 60_000 } as const;
 export const demo = (name: string) => readFileSync(join(ROOT, "demo", `${name}.yaml`), "utf8");
 const TWO_BUILDS = `${demo("quayside")}\n---\n${demo("canalside")}`;
@@ -31,7 +30,6 @@ export function devices(): Devices {
   let site: string;
   const ends: (() => Promise<void>)[] = [];
   beforeAll(async () => {
-    mkdirSync(SHOTS, { recursive: true });
     site = await buildPage();
   });
   afterAll(() => rmSync(site, { recursive: true, force: true }));

@@ -55,9 +55,7 @@ export interface ForEveryone {
  * @param more flags of the browser, such as larger letters
  */
 export async function openForEveryone(more: readonly string[] = []): Promise<ForEveryone> {
-  // A page that was built before can be named, so that several files need not build it each.
-  const built = process.env.COLDSET_BUILT_PAGE;
-  const [site, browser] = await Promise.all([built ?? buildPage(), openBrowser(more)]);
+  const [site, browser] = await Promise.all([buildPage(), openBrowser(more)]);
   const web = await openWebWorkshop(site, demoText());
   for (const build of BUILDS.slice(1)) {
     const put = await web.workshop.putText(readFileSync(join(ROOT, "demo", `${build}.yaml`), "utf8"), `${build}.yaml`);
@@ -75,7 +73,7 @@ export async function openForEveryone(more: readonly string[] = []): Promise<For
     close: async () => {
       await browser.close();
       await web.close();
-      if (built === undefined) rmSync(site, { recursive: true, force: true });
+      rmSync(site, { recursive: true, force: true });
     },
   };
 }

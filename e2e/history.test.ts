@@ -1,5 +1,5 @@
 /** Does a change come back by keyboard, after a restart of server and page, and do named versions compare and restore? */
-import { mkdirSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -8,10 +8,10 @@ import { openWorkshop, type Workshop } from "@coldset/store";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { openBrowser, PHONE, TABLET } from "./browser.js";
+import { shot } from "./shot.js";
 import { buildPage, demoText } from "./web-workshop.js";
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
-const SHOTS = new URL("./shots/", import.meta.url);
 const TOP_TUBE = "measured.top_tube_cc";
 
 let site: string;
@@ -48,7 +48,6 @@ async function start(port: number): Promise<void> {
 }
 
 beforeAll(async () => {
-  mkdirSync(SHOTS, { recursive: true });
   [site, browser] = await Promise.all([buildPage(), openBrowser()]);
   await start(0);
 });
@@ -218,6 +217,6 @@ it.each([
       .map(({ box, text }) => `${text} ${box.width}x${box.height}`),
   );
   expect(small).toEqual([]);
-  await page.screenshot({ path: new URL(`history-${name}-${light}.png`, SHOTS).pathname, fullPage: true });
+  await shot(page, `history-${name}-${light}`, true);
   await context.close();
 });

@@ -1,13 +1,13 @@
 /** Does a newcomer with a tape reach an answered board from an empty workshop, by the keyboard alone, in under twenty entries? */
-import { mkdirSync, readFileSync, rmSync } from "node:fs";
+import { readFileSync, rmSync } from "node:fs";
 import { createRequire } from "node:module";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { openBrowser, PHONE, TABLET } from "./browser.js";
+import { shot } from "./shot.js";
 import { buildPage, demoText, openWebWorkshop, type WebWorkshop } from "./web-workshop.js";
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
-const SHOTS = new URL("./shots/", import.meta.url);
 
 /**
  * What a tape read, in the order of the steps: the invented donor of the demo as all its readings together describe it,
@@ -40,7 +40,6 @@ let browser: Browser;
 const open: WebWorkshop[] = [];
 
 beforeAll(async () => {
-  mkdirSync(SHOTS, { recursive: true });
   [site, browser] = await Promise.all([buildPage(), openBrowser()]);
 });
 afterAll(async () => {
@@ -142,7 +141,7 @@ describe("a new build from an empty workshop", () => {
     // 3: what is known of this one, with bands. 2: somebody looked. 13: the readings check each other. The side view stands there with its bands.
     expect(said).toMatch(/This one is measured: reach \d+ ± \d+, stack \d+ ± \d+ mm/);
     expect(said).toContain("No problem found where you looked");
-    await page.screenshot({ path: new URL("new-board-1024.png", SHOTS).pathname, fullPage: true });
+    await shot(page, "new-board-1024", true);
     expect(said).toMatch(/13 readings check each other, and they agree/);
     await page.goto(`${web.url}/b/harbour-blue/q/5`);
     await page.waitForFunction(() => /head angle today/i.test(document.body.textContent ?? ""));
@@ -252,7 +251,7 @@ describe("a new build from an empty workshop", () => {
         await page.goto(web.url + path);
         await page.waitForSelector(what === "new" ? ".sofar svg" : "ul.builds li");
         await page.evaluate(() => document.fonts.ready);
-        await page.screenshot({ path: new URL(`${what}-build-${name}.png`, SHOTS).pathname, fullPage: true });
+        await shot(page, `${what}-build-${name}`, true);
         expect(await overflow(page), what).toBeLessThanOrEqual(0);
         expect(await smallTargets(page), what).toEqual([]);
         expect(await seriousFindings(page), what).toEqual([]);

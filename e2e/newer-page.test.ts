@@ -5,7 +5,8 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
-import { devices, field, kept, LONG, SHOTS, show } from "./device.js";
+import { devices, field, kept, LONG, show } from "./device.js";
+import { shot } from "./shot.js";
 
 const all = devices();
 const { serving, device } = all;
@@ -40,7 +41,7 @@ describe("a newer page", () => {
     await page.fill(field("head_tube"), "half a fig");
     await server.start(laterSite());
     await page.waitForSelector(".newer", LONG);
-    await page.screenshot({ path: new URL("newer-page-tablet.png", SHOTS).pathname });
+    await shot(page, "newer-page-tablet");
     expect(await isLater(page)).toBe(0);
     expect(await page.inputValue(field("head_tube"))).toBe("half a fig");
     await page.click(".newer button");

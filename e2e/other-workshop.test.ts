@@ -1,7 +1,8 @@
 /** Another data folder is served on the same port: does what waits stay out of it, and is the person told? */
 import { expect, it } from "vitest";
 import { PHONE } from "./browser.js";
-import { demo, devices, entries, field, kept, LONG, offline, SHOTS, show } from "./device.js";
+import { demo, devices, entries, field, kept, LONG, offline, show } from "./device.js";
+import { shot } from "./shot.js";
 
 const all = devices();
 const { serving, device } = all;
@@ -23,7 +24,7 @@ it("entries wait for the workshop that they were made for", { timeout: 360_000 }
   expect(await line.textContent()).toContain("1 entry waits in this browser for the one before");
   await line.locator("summary").click();
   expect(await line.textContent()).toContain("441");
-  await page.screenshot({ path: new URL("other-workshop-phone.png", SHOTS).pathname });
+  await shot(page, "other-workshop-phone");
   expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
   await expect.poll(() => page.inputValue(field("chainstay")), LONG).toBe("442");
   // What is entered now is the second one's.

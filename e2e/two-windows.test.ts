@@ -1,11 +1,12 @@
 /** Two windows on one build: does each see the other's edits, and is nothing ever written over unseen? */
-import { mkdirSync, rmSync } from "node:fs";
+import { rmSync } from "node:fs";
 import type { Browser, BrowserContext, Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
+import { chance } from "../scripts/chance.mjs";
 import { openBrowser, TABLET } from "./browser.js";
+import { shot } from "./shot.js";
 import { buildPage, openWebWorkshop, type WebWorkshop } from "./web-workshop.js";
 
-const SHOTS = new URL("./shots/", import.meta.url);
 const LONG = { timeout: 30_000 } as const;
 const FIELDS = ["head_tube", "wheelbase", "chainstay", "front_centre"] as const;
 type Field = (typeof FIELDS)[number];
@@ -16,7 +17,6 @@ let browser: Browser;
 let web: WebWorkshop;
 const contexts: BrowserContext[] = [];
 beforeAll(async () => {
-  mkdirSync(SHOTS, { recursive: true });
   [site, browser] = await Promise.all([buildPage(), openBrowser()]);
 });
 afterAll(async () => {
@@ -64,7 +64,7 @@ describe.each(["two windows of one browser", "two devices"])("%s", (what) => {
     await expect.poll(() => b.inputValue(field("head_tube")), LONG).toBe("147");
     expect(await b.textContent(".bar-top")).toContain("Changed in another window");
     expect(await b.textContent(".bar-top")).toContain("head tube: 145 → 147");
-    await b.screenshot({ path: new URL("two-windows-tablet.png", SHOTS).pathname });
+    await shot(b, "two-windows-tablet");
     await write(b, "wheelbase", "1053");
     await expect.poll(() => a.inputValue(field("wheelbase")), LONG).toBe("1053");
     expect(await pageOf(a)).not.toContain("Two values for");
@@ -109,17 +109,6 @@ it("shows what somebody else did by another door: a text put in, a document edit
   );
 });
 
-/** A small generator with a seed: mulberry32, public domain. */
-function seeded(seed: number): () => number {
-  let a = seed;
-  return () => {
-    a = (a + 0x6d2b79f5) | 0;
-    let t = Math.imul(a ^ (a >>> 15), 1 | a);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
-
 it.each([3, 8])(
   "seed %i: three windows on two devices, and a server that comes and goes: nothing is lost without a choice shown",
   {
@@ -127,7 +116,7 @@ it.each([3, 8])(
   },
   async (seed) => {
     web = await openWebWorkshop(site);
-    const random = seeded(seed);
+    const random = chance(seed);
     const pick = <T>(list: readonly T[]): T => list[Math.floor(random() * list.length)] as T;
     const one = await device();
     const pages = [await measuring(one), await measuring(one), await measuring(await device())];

@@ -1,6 +1,6 @@
 /** How does a test get the page with a real server behind it? Built into a folder of its own, on records of its own. */
 import { execFile } from "node:child_process";
-import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { cpSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { promisify } from "node:util";
@@ -19,8 +19,20 @@ export interface WebWorkshop {
   readonly close: () => Promise<void>;
 }
 
-/** Builds the page once, by the same command as the setup: a page built for tests would be another, slower page. */
+/**
+ * The page in a folder of its own, which the caller removes. Where the set-up has just built it (COLDSET_BUILT_PAGE names
+ * its folder) it is copied, so that not every file of tests builds it again.
+ */
 export async function buildPage(): Promise<string> {
+  const built = process.env.COLDSET_BUILT_PAGE;
+  if (built === undefined) return buildPageAnew();
+  const site = mkdtempSync(join(tmpdir(), "coldset-site-"));
+  cpSync(built, site, { recursive: true });
+  return site;
+}
+
+/** By the same command as the set-up: a page built for tests would be another, slower page. */
+export async function buildPageAnew(): Promise<string> {
   const site = mkdtempSync(join(tmpdir(), "coldset-site-"));
   const vite = join(ROOT, "node_modules", "vite", "bin", "vite.js");
   const args = [vite, "build", "web", "--outDir", site, "--emptyOutDir", "--logLevel", "warn"];

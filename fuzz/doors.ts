@@ -1,6 +1,7 @@
 /** Which doors are there? All that something from outside comes in by. */
 import type { AnyDoor } from "./door.js";
 import { api } from "./doors/api.js";
+import { archives } from "./doors/archives.js";
 import { cli } from "./doors/cli.js";
 import { csv } from "./doors/csv.js";
 import { documents } from "./doors/documents.js";
@@ -23,6 +24,7 @@ export const DOORS: readonly AnyDoor[] = [
   store,
   kept,
   photos,
+  archives,
   urls,
   api,
   cli,

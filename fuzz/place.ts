@@ -1,4 +1,4 @@
-/** Where does the checkout lie, whether this runs from its own file or from a bundle of it? */
+/** Where does the checkout lie, whether this runs from its own file or from a bundle of it? And what stands in its demos? */
 import fs from "node:fs";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
@@ -10,4 +10,15 @@ function upTo(folder: string): string {
 }
 
 export const PLACE = upTo(path.dirname(fileURLToPath(import.meta.url)));
-export const QUAYSIDE = fs.readFileSync(path.join(PLACE, "demo", "quayside.yaml"), "utf8");
+
+export interface Demo {
+  readonly id: string;
+  readonly text: string;
+}
+
+const NAMES = ["quayside", "moorside", "canalside"] as const;
+/** The builds that most inputs start from. */
+export const DEMOS: readonly Demo[] = NAMES.map((id) => ({
+  id,
+  text: fs.readFileSync(path.join(PLACE, "demo", `${id}.yaml`), "utf8"),
+}));

@@ -33,6 +33,8 @@ export interface DoorReport {
   readonly inputs: number;
   readonly accepted: number;
   readonly refused: number;
+  /** Work of this process for all of it, the making of the inputs and the judging included. */
+  readonly cpuMs: number;
   readonly slowestMs: number;
   readonly slowestIndex: number;
   /** "accepted length", "refused unknown-unit" ... and how often. */
@@ -71,6 +73,7 @@ export async function runDoor(anyDoor: AnyDoor, options: RunOptions): Promise<Do
     inputs: 0,
     accepted: 0,
     refused: 0,
+    cpuMs: 0,
     slowestMs: 0,
     slowestIndex: -1,
     ways: new Map<string, number>(),
@@ -78,6 +81,7 @@ export async function runDoor(anyDoor: AnyDoor, options: RunOptions): Promise<Do
   };
   const dog = watchdog(door.name, seed, DEAD_MS);
   await door.open?.();
+  const began = process.cpuUsage();
   try {
     for (let batch = Math.floor(from / BATCH); batch * BATCH < count; batch++) {
       const inputs = inputsOfBatch(door, seed, batch);
@@ -106,6 +110,8 @@ export async function runDoor(anyDoor: AnyDoor, options: RunOptions): Promise<Do
         }
         report.inputs += 1;
       }
+      const used = process.cpuUsage(began);
+      report.cpuMs = (used.user + used.system) / 1000;
       options.told?.(report);
     }
   } finally {

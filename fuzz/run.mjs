@@ -2,8 +2,9 @@
  * What do the doors of the workshop do with inputs that nobody expects?
  *   node bench/run.mjs fuzz -- --door NAME|all --count 100000 --seed S
  *   node bench/run.mjs fuzz -- --door NAME --seed S --show INDEX     prints that one input
- * Builds one bundle of the sources, starts a process for each door, one after the other, and prints for each how many
- * inputs were accepted and refused, the slowest, and every failure with its number and its input.
+ *   --workers 2                                                     each door in two processes, each with a range of inputs
+ * Builds one bundle of the sources, starts processes for each door, one door after the other, and prints for each how many
+ * inputs were accepted and refused, the slowest, the work of the processor, and every failure with its number and its input.
  */
 import { spawn } from "node:child_process";
 import fs from "node:fs";
@@ -15,7 +16,7 @@ import { ROOT } from "../scripts/setup.mjs";
 
 /**
  * @typedef {{ index: number, why: string, input: string, like?: string }} Failure
- * @typedef {{ inputs: number, accepted: number, refused: number, slowestMs: number, slowestIndex: number,
+ * @typedef {{ inputs: number, accepted: number, refused: number, cpuMs: number, slowestMs: number, slowestIndex: number,
  *   ways: [string, number][], failures: Failure[] }} Report
  */
 
@@ -26,6 +27,7 @@ const { values } = parseArgs({
     count: { type: "string", default: "100000" },
     seed: { type: "string", default: "1" },
     show: { type: "string" },
+    workers: { type: "string", default: "1" },
     ways: { type: "boolean", default: false },
   },
 });
@@ -50,8 +52,8 @@ await build({
 });
 const program = path.join(outDir, "child.js");
 
-/** @type {import("node:child_process").ChildProcess | undefined} */
-let running;
+/** @type {Set<import("node:child_process").ChildProcess>} */
+const running = new Set();
 
 /**
  * @param {string[]} args
@@ -64,7 +66,7 @@ function run(args, onLine) {
       cwd: ROOT,
       stdio: ["ignore", "pipe", "pipe"],
     });
-    running = child;
+    running.add(child);
     let said = "";
     let quiet = setTimeout(() => child.kill("SIGKILL"), SILENT_MS);
     child.stderr.on("data", (chunk) => {
@@ -78,6 +80,7 @@ function run(args, onLine) {
     child.once("error", reject);
     child.once("close", (code) => {
       clearTimeout(quiet);
+      running.delete(child);
       resolve({ code, said });
     });
   });
@@ -107,7 +110,7 @@ for (const word of /** @type {const} */ (["SIGINT", "SIGTERM"])) {
   process.once(word, () => {
     tell();
     process.stdout.write("Stopped before the end.\n");
-    running?.kill("SIGKILL");
+    for (const child of running) child.kill("SIGKILL");
     process.exit(1);
   });
 }
@@ -115,36 +118,53 @@ for (const door of wanted) {
   const began = Date.now();
   /** @type {Report[]} */
   const done = [];
-  /** @type {Report | undefined} */
-  let last;
+  /** What each process told last. @type {Map<number, Report>} */
+  const last = new Map();
   /** @type {Failure[]} */
   const hangs = [];
   tell = () => {
-    failed += report(door, began, last === undefined ? done : [...done, last], hangs);
+    failed += report(door, began, [...done, ...last.values()], hangs);
   };
-  for (let from = 0; from < Number(values.count); ) {
-    last = undefined;
-    const { code, said } = await run([door, values.count, values.seed, String(from)], (line) => {
-      last = JSON.parse(line);
-    });
-    /** @type {Report | undefined} */
-    const ended = /** @type {Report | undefined} */ (last);
-    if (ended !== undefined) done.push(ended);
-    last = undefined;
-    if (code === 0) break;
-    const hung = /HANG door .* input (\d+)/.exec(said);
-    const at = hung ? Number(hung[1]) : from + (ended?.inputs ?? 0);
-    hangs.push({
-      index: at,
-      why: hung ? "no answer within 30 s" : `the process ended with ${code}: ${said}`,
-      input: "",
-    });
-    if (hangs.length > 5) break;
-    from = at + 1;
-  }
+  await Promise.all(rangesOf(Number(values.count), Number(values.workers)).map(range));
   tell();
+
+  /** @param {[from: number, to: number]} inputs */
+  async function range([first, to]) {
+    for (let from = first; from < to; ) {
+      const { code, said } = await run([door, String(to), values.seed, String(from)], (line) => {
+        last.set(first, JSON.parse(line));
+      });
+      const ended = last.get(first);
+      if (ended !== undefined) done.push(ended);
+      last.delete(first);
+      if (code === 0) return;
+      const hung = /HANG door .* input (\d+)/.exec(said);
+      const at = hung ? Number(hung[1]) : from + (ended?.inputs ?? 0);
+      hangs.push({
+        index: at,
+        why: hung ? "no answer within a minute" : `the process ended with ${code}: ${said}`,
+        input: "",
+      });
+      if (hangs.length > 5) return;
+      from = at + 1;
+    }
+  }
 }
 process.exitCode = failed === 0 ? 0 : 1;
+
+/**
+ * The inputs in as many ranges as there are workers, each of whole batches of a hundred.
+ * @param {number} count
+ * @param {number} workers
+ * @returns {[from: number, to: number][]}
+ */
+function rangesOf(count, workers) {
+  const each = Math.max(100, Math.ceil(count / Math.max(1, workers) / 100) * 100);
+  /** @type {[number, number][]} */
+  const ranges = [];
+  for (let from = 0; from < count; from += each) ranges.push([from, Math.min(count, from + each)]);
+  return ranges;
+}
 
 /**
  * @param {string} door
@@ -154,13 +174,13 @@ process.exitCode = failed === 0 ? 0 : 1;
  * @returns {number} how many failed
  */
 function report(door, began, done, hangs) {
-  /** @param {"inputs" | "accepted" | "refused"} key */
+  /** @param {"inputs" | "accepted" | "refused" | "cpuMs"} key */
   const sum = (key) => done.reduce((total, report) => total + report[key], 0);
   const failures = [...done.flatMap((report) => report.failures), ...hangs];
   const slowest = done.reduce((a, b) => (b.slowestMs > a.slowestMs ? b : a), { slowestMs: 0, slowestIndex: -1 });
   const share = sum("inputs") === 0 ? 0 : Math.round((100 * sum("accepted")) / sum("inputs"));
   process.stdout.write(
-    `${door.padEnd(12)} seed ${values.seed}  ${sum("inputs")} inputs  ${sum("accepted")} accepted (${share} %)  ${sum("refused")} refused  slowest ${slowest.slowestMs.toFixed(0)} ms (input ${slowest.slowestIndex})  ${failures.length} failures  ${Math.round((Date.now() - began) / 1000)} s\n`,
+    `${door.padEnd(12)} seed ${values.seed}  ${sum("inputs")} inputs  ${sum("accepted")} accepted (${share} %)  ${sum("refused")} refused  slowest ${slowest.slowestMs.toFixed(0)} ms (input ${slowest.slowestIndex})  ${failures.length} failures  ${(sum("cpuMs") / Math.max(1, sum("inputs"))).toFixed(1)} ms of processor each  ${Math.round((Date.now() - began) / 1000)} s\n`,
   );
   if (values.ways) {
     /** @type {Map<string, number>} */

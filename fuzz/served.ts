@@ -1,4 +1,4 @@
-/** For the doors of the server: a real one on a port of its own, with the demo, a page, and a file that nobody may see. */
+/** For the doors of the server: a real one on a port of its own, with the demos, a page, and a file that nobody may see. */
 import fs from "node:fs";
 import net from "node:net";
 import os from "node:os";
@@ -9,7 +9,7 @@ import { resolveBuild } from "@coldset/core/workshop";
 import { startServer } from "@coldset/server";
 import { openWorkshop, type Workshop } from "@coldset/store";
 import { checkObject } from "../cli/said/check-object.js";
-import { QUAYSIDE } from "./place.js";
+import { DEMOS } from "./place.js";
 
 export const SECRET = "not-for-anybody-7c1f";
 
@@ -33,8 +33,10 @@ export async function fuzzServer(): Promise<FuzzServer> {
   const opened = await openWorkshop(path.join(folder, "records"));
   if (opened.kind === "refused") throw new Error(JSON.stringify(opened.refusals));
   const { workshop } = opened;
-  const put = await workshop.putText(QUAYSIDE, "quayside.yaml");
-  if (put.kind === "refused") throw new Error(JSON.stringify(put.refusals));
+  for (const { id, text } of DEMOS) {
+    const put = await workshop.putText(text, `${id}.yaml`);
+    if (put.kind === "refused") throw new Error(JSON.stringify(put.refusals));
+  }
   let logged: string[] = [];
   const server = await startServer({
     workshop,

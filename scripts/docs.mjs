@@ -1,6 +1,7 @@
 /**
  * Do the papers point at things that are there? Relative links in every .md file must lead to a file (and, with #, to a
- * heading of it), and every path that the README names must exist.
+ * heading of it), every path that the README names must exist, and its table of questions must lead to every page of
+ * docs/methods.
  */
 import fs from "node:fs";
 import path from "node:path";
@@ -61,7 +62,7 @@ export function checkDocs({ root = ROOT } = {}) {
         problems.push(`docs: ${paper} links to ${target}, but there is no such heading`);
       }
     }
-    if (paper === "README.md") problems.push(...missingPaths(root, text));
+    if (paper === "README.md") problems.push(...missingPaths(root, text), ...notInTable(found, text));
   }
   return { papers: found.length, problems };
 }
@@ -77,4 +78,15 @@ function missingPaths(root, text) {
   return named
     .filter((place) => known.has(place.split("/")[0] ?? "") && !fs.existsSync(path.join(root, place)))
     .map((place) => `docs: README.md names ${place}, which is not there`);
+}
+
+/**
+ * @param {readonly string[]} found all papers
+ * @param {string} text of the README
+ */
+function notInTable(found, text) {
+  const table = text.match(/^\|.*$/gm)?.join("\n") ?? "";
+  return found
+    .filter((paper) => paper.startsWith("docs/methods/") && !table.includes(`](${paper})`))
+    .map((paper) => `docs: README.md has no row in its table for ${paper}`);
 }

@@ -36,6 +36,13 @@ describe("docs", () => {
     expect(problems[0]).toContain("gone");
   });
 
+  it("finds a page of docs/methods that the README's table does not lead to", () => {
+    const root = paper("| How far? | [a](docs/methods/a.md) |\n\n[b](docs/methods/b.md)\n");
+    mkdirSync(join(root, "docs", "methods"));
+    for (const name of ["a.md", "b.md"]) writeFileSync(join(root, "docs", "methods", name), "# A page\n");
+    expect(checkDocs({ root }).problems).toEqual(["docs: README.md has no row in its table for docs/methods/b.md"]);
+  });
+
   it("counts a folder without papers as a failure", () => {
     const root = mkdtempSync(join(tmpdir(), "docs-"));
     made.push(root);

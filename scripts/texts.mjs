@@ -1,7 +1,10 @@
 /**
- * Does every text that a person reads stand in the one table (core/texts)? Words that stand in the markup of the page, and
- * sentences of four words or more in the code, are found; what only a machine or a programmer reads is left alone:
- * thrown errors of ours, names of files and commands, SQL, addresses. The table itself holds no row that nothing uses.
+ * Does every text that a person reads stand in the one table (core/texts)? Found are: words that stand in the markup of the
+ * page, and sentences of four words or more in the code; in web and cli also single words where they plainly reach the
+ * screen (a child or a telling attribute of the markup, a text of a terminal's page, what is filled into another text),
+ * and any literal that begins with a capital. Not found is a short word in small letters that goes through a variable first.
+ * What only a machine or a programmer reads is left alone: thrown errors of ours, names of files and commands, SQL,
+ * addresses. The table itself holds no row that nothing uses.
  */
 import fs from "node:fs";
 import path from "node:path";
@@ -74,6 +77,73 @@ function forTheMachine(node, place) {
   return false;
 }
 
+/** Where a person reads single words too. */
+const EDGES = /^(web|cli)\//;
+/** Attributes that are read out or shown. */
+const TELLING =
+  /^(aria-label|aria-roledescription|aria-description|title|label|placeholder|alt|caption|legend|summary|sheet|words)$/;
+/** What puts text onto a terminal: the page of cli/screen, and the streams. */
+const PAGE_CALLS = /^(text|heading|list|table|stdout|stderr)$/;
+const STYLES = new Set(["strong", "quiet", "good", "open", "bad"]);
+/** A word of a language. Names with an underscore, a point or a slash in them are keys, files and addresses. */
+const PLAIN_WORD = /(^|[\s(…])[A-Za-z][a-z]+(?![\w/]|[._][a-z]|-[a-z])/;
+const CAPITAL = /^\s*[A-Z][a-z]*[\s:;.,]|^\s*(?!Nm{1,2}$)[A-Z][a-z]+$/;
+
+/**
+ * Does this literal plainly reach the screen? Followed outwards through what gives it on: lists, conditions, brackets.
+ * @param {ts.Node} node
+ * @param {string} text
+ * @param {string} place
+ */
+function reachesScreen(node, text, place) {
+  for (let inner = node, outer = node.parent; outer !== undefined; inner = outer, outer = outer.parent) {
+    if (ts.isConditionalExpression(outer) && outer.condition === inner) return false;
+    // A style, in front of the text that it is for.
+    if (ts.isArrayLiteralExpression(outer) && outer.elements[0] === inner && STYLES.has(text)) return false;
+    if (ts.isBinaryExpression(outer) && !/^(\?\?|\|\||&&|\+)$/.test(outer.operatorToken.getText())) return false;
+    if (ts.isJsxAttribute(outer)) return TELLING.test(outer.name.getText());
+    if (ts.isJsxExpression(outer)) {
+      if (ts.isJsxElement(outer.parent) || ts.isJsxFragment(outer.parent)) return true;
+    } else if (ts.isCallExpression(outer)) {
+      if (!outer.arguments.some((a) => a === inner)) return false;
+      const callee = ts.isPropertyAccessExpression(outer.expression) ? outer.expression.name : outer.expression;
+      if (/^say(Text)?$/.test(callee.getText())) return outer.arguments[0] !== inner;
+      return place.startsWith("cli/") && PAGE_CALLS.test(callee.getText());
+    } else if (
+      !ts.isConditionalExpression(outer) &&
+      !ts.isArrayLiteralExpression(outer) &&
+      !ts.isSpreadElement(outer) &&
+      !ts.isParenthesizedExpression(outer) &&
+      !ts.isBinaryExpression(outer) &&
+      !ts.isTemplateSpan(outer) &&
+      !ts.isTemplateExpression(outer) &&
+      !ts.isAsExpression(outer) &&
+      !ts.isObjectLiteralExpression(outer) &&
+      !(ts.isPropertyAssignment(outer) && outer.initializer === inner)
+    )
+      return false;
+  }
+  return false;
+}
+
+/** Is it compared with, or a name by which something is found? @param {ts.Node} node */
+function isName(node) {
+  const { parent } = node;
+  return (
+    (ts.isBinaryExpression(parent) && /^[!=]==?$|^in$/.test(parent.operatorToken.getText())) ||
+    ts.isCaseClause(parent) ||
+    ts.isElementAccessExpression(parent) ||
+    ts.isLiteralTypeNode(parent) ||
+    (ts.isPropertyAssignment(parent) && parent.name === node)
+  );
+}
+
+/** @param {ts.Node} node @param {string} text @param {string} place */
+function shortTextOfAnEdge(node, text, place) {
+  if (!EDGES.test(place) || !PLAIN_WORD.test(text) || isName(node) || forTheMachine(node, place)) return false;
+  return CAPITAL.test(text) || reachesScreen(node, text, place);
+}
+
 /**
  * @param {string} place
  * @param {string} source
@@ -98,19 +168,21 @@ function findings(place, source, used) {
     } else if (ts.isStringLiteralLike(node)) {
       if (!place.startsWith("core/texts/")) used.add(node.text);
       if (
-        wordsOf(node.text).length >= SENTENCE_WORDS &&
-        SENTENCE.test(node.text) &&
-        /\s/.test(node.text.trim()) &&
-        !forTheMachine(node, place)
+        (wordsOf(node.text).length >= SENTENCE_WORDS &&
+          SENTENCE.test(node.text) &&
+          /\s/.test(node.text.trim()) &&
+          !forTheMachine(node, place)) ||
+        shortTextOfAnEdge(node, node.text, place)
       )
         tell(node, node.text);
     } else if (ts.isTemplateExpression(node)) {
       const text = [node.head.text, ...node.templateSpans.map((span) => span.literal.text)].join(" … ");
       if (
-        wordsOf(text).length >= SENTENCE_WORDS &&
-        SENTENCE.test(text) &&
-        /[a-z,.:;] \(?[a-z]/i.test(text) &&
-        !forTheMachine(node, place)
+        (wordsOf(text).length >= SENTENCE_WORDS &&
+          SENTENCE.test(text) &&
+          /[a-z,.:;] \(?[a-z]/i.test(text) &&
+          !forTheMachine(node, place)) ||
+        shortTextOfAnEdge(node, text, place)
       )
         tell(node, text);
     }

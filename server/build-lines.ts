@@ -4,7 +4,7 @@
  */
 
 import { setImmediate as othersIn } from "node:timers/promises";
-import { type BuildStanding, type Reckoning, reckon, standingOfBuild } from "@coldset/core/questions";
+import { type BuildStanding, reckonUpon, standingOfBuild } from "@coldset/core/questions";
 import { say } from "@coldset/core/texts";
 import { type AnyDoc, resolveBuild } from "@coldset/core/workshop";
 import type { Workshop } from "@coldset/store";
@@ -37,21 +37,12 @@ export type BuildLine = Omit<z.output<typeof buildLineSchema>, "standing"> & {
 
 export type BuildLines = () => Promise<readonly BuildLine[]>;
 
-/** So many builds are reckoned upon the state before, which gives the same and takes less. */
-const MOST_RECKONED = 32;
-
 export function buildLines(workshop: Workshop, reader: DocumentReader): BuildLines {
   const known = new Map<string, { readonly state: string; readonly standing: BuildStanding | null }>();
-  const reckoned = new Map<string, Reckoning>();
+  const reckoned = reckonUpon();
   const standing = (docs: readonly AnyDoc[], id: string): BuildStanding | null => {
     const resolved = resolveBuild(docs, id);
-    if (resolved.kind === "refused") return null;
-    const now = reckon(resolved.resolved, reckoned.get(id));
-    reckoned.delete(id);
-    reckoned.set(id, now);
-    const [oldest] = reckoned.keys();
-    if (reckoned.size > MOST_RECKONED && oldest !== undefined) reckoned.delete(oldest);
-    return standingOfBuild(now);
+    return resolved.kind === "refused" ? null : standingOfBuild(reckoned(resolved.resolved));
   };
   const make = async (): Promise<readonly BuildLine[]> => {
     const all = await workshop.listDocuments();

@@ -145,7 +145,7 @@ async function withBuild(
     return notFound(
       c,
       say("server.build-routes.build", { buildId }).slice(0, 100),
-      say("server.build-routes.a-build-of-this-workshop"),
+      say("store.write-archive.a-build-of-this-workshop"),
     );
   return found.kind === "refused" ? refusedBy(c, found.refusals) : answer(found);
 }

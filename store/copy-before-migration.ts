@@ -26,8 +26,7 @@ export function copyBeforeMigration(connection: SqliteConnection, folder: string
   try {
     if (!fs.existsSync(copies)) fs.mkdirSync(copies, PRIVATE_FOLDER);
     const file = freeName(copies, `records-version-${version}-${day}`);
-    // Left over from a copy that was broken off: this process holds the folder, so nobody is writing it.
-    fs.rmSync(part, { force: true });
+    clearBrokenOff(copies);
     connection.copyInto(part);
     checkCopy(part, connection, version);
     sync(part, "r+");
@@ -44,6 +43,12 @@ export function copyBeforeMigration(connection: SqliteConnection, folder: string
       refusal: noCopy(copies, version, why?.message ?? say("store.copy-before-migration.the-copy-did-not-read-back")),
     };
   }
+}
+
+/** Left over from a copy that was broken off: this process holds the folder, so nobody is writing it. */
+function clearBrokenOff(copies: string): void {
+  for (const name of fs.readdirSync(copies))
+    if (/\.\d+\.part(-journal)?$/.test(name)) fs.rmSync(path.join(copies, name), { force: true });
 }
 
 class CopyDiffers extends Error {}

@@ -3,7 +3,7 @@
  * so that no second change can come between. What cannot be read afterwards is refused, and nothing changes.
  */
 import { say } from "@coldset/core/texts";
-import { type EditPath, type EditResult, TEXT_LIMIT } from "@coldset/core/workshop";
+import { beyondBounds, type EditPath, type EditResult } from "@coldset/core/workshop";
 import { type Author, beginChange } from "./begin-change.js";
 import { editTakenBack } from "./edit-taken-back.js";
 import { storedDocument } from "./read-documents.js";
@@ -95,15 +95,8 @@ function changedText(texts: ReadTexts, before: StoredDocument, { kind, id, path,
       message: say("store.edit-document.keeps-its-kind-and-id-other", { kind, id }),
     });
   }
-  if (result.text.length > TEXT_LIMIT) {
-    return refusedAs({
-      code: "file-too-large",
-      at,
-      given: result.text.length,
-      allowed: say("store.edit-document.characters-at-most", { textLimit: TEXT_LIMIT }),
-      message: say("store.edit-document.would-grow-past-mb", { kind, id, textLimit: TEXT_LIMIT / 1e6 }),
-    });
-  }
+  const beyond = beyondBounds(result.text, `${kind} ${id}`);
+  if (beyond !== undefined) return refusedAs(beyond);
   const unfit = textRefusal(result.text, `${kind} ${id}`);
   return unfit === undefined ? result.text : refusedAs(unfit);
 }

@@ -109,19 +109,35 @@ function isAlive(pid: number): boolean {
 }
 
 function inUse(folder: string, holder: Holder | undefined): Refusal {
-  const who =
-    holder === undefined
-      ? say("store.folder-lock.another-process")
-      : say("store.folder-lock.process-since", { pid: holder.pid, since: holder.since });
   const goOn =
     holder?.url === undefined
       ? say("store.folder-lock.close-that-one-first-ctrl-c")
-      : say("store.folder-lock.go-on-there-at-or-close", { url: holder.url });
+      : say("store.folder-lock.go-on-there");
   return {
     code: "store-in-use",
     at: folder,
     given: holder === undefined ? null : { ...holder },
     allowed: say("store.folder-lock.one-process-at-a-time"),
-    message: say("store.folder-lock.the-workshop-in-is-open-in", { folder, who, goOn }),
+    message: say("store.folder-lock.the-workshop-in-is-open-in", { folder, who: whoHolds(holder), goOn }),
   };
+}
+
+/** In words; a program finds pid, time and address in `given`. */
+function whoHolds(holder: Holder | undefined): string {
+  if (holder === undefined) return say("store.folder-lock.another-process");
+  const { pid, url } = holder;
+  const since = localMinute(holder.since);
+  if (since === undefined) return say("store.folder-lock.another-coldset-process", { pid });
+  return url === undefined
+    ? say("store.folder-lock.another-coldset-process-since", { pid, since })
+    : say("store.folder-lock.coldset-serve-process-since", { pid, since, url });
+}
+
+/** By the clock of this machine, "2026-05-02 19:04"; a note that anybody may write need not hold a time. */
+function localMinute(at: string): string | undefined {
+  const day = new Date(at);
+  // The Swedish way of writing a date is year, month, day.
+  return Number.isNaN(day.getTime())
+    ? undefined
+    : day.toLocaleString("sv-SE", { dateStyle: "short", timeStyle: "short" });
 }

@@ -1,65 +1,68 @@
 /**
  * Is anything lost, half written or damaged when the program is killed in the middle of its work? Runs the real server and
- * the real command on one folder of records, kills them (SIGKILL) at moments drawn from a seed, and looks after each kill:
- * every edit that was said to be kept is there word for word; every history runs from 1 without a gap and ends with the text
- * of its document; an import is there whole or not at all; SQLite finds the file sound; an export that stands under its name
- * is whole, and a new one can be made and read. Works on the built program.
+ * the real command on one folder of records and kills them (SIGKILL). Every writer runs once unkilled and is timed; then
+ * each kill comes 0 to 1.6 of that time into the work, drawn from a seed, so that some of the work has ended and some has
+ * not. What must hold after each kill: kill-look.mjs, and for each command kill-commands.mjs.
  */
-import { spawn } from "node:child_process";
 import fs from "node:fs";
 import os from "node:os";
 import path from "node:path";
 import { setTimeout as pause } from "node:timers/promises";
-import { fileURLToPath } from "node:url";
+import { chance } from "../scripts/chance.mjs";
+import { runCommand, startServer } from "./kill-child.mjs";
+import { COMMANDS } from "./kill-commands.mjs";
+import { lookAfterKill } from "./kill-look.mjs";
+import { background, REQUESTS } from "./kill-requests.mjs";
 
-const ROOT = fileURLToPath(new URL("..", import.meta.url));
-const QUAYSIDE = path.join(ROOT, "demo", "quayside.yaml");
-const MOST_MS = 300;
+const MOST_OF_ITS_TIME = 1.6;
+/** A copy of everything is made and read back after each such number of kills, and after the last. */
+const COPY_EACH = 10;
 
 /**
- * @typedef {{ kind: string, id: string, revision: number, text: string }} Kept
- * @typedef {{ kills: number, edits: number, imports: number, exports: number, commands: number, workMs: number[], problems: string[] }} Tally
+ * @typedef {import("./kill-look.mjs").Claim} Claim
+ * @typedef {import("./kill-look.mjs").View} View
+ * @typedef {{ door: "command" | "server", name: string, kills: number, acknowledged: number, caught: number, lost: number, damaged: number, workMs: number[] }} Line
+ *   acknowledged: commands that ended before the kill, answers that came; caught: the others, killed in their work
+ * @typedef {{ kills: number, killedMs: number[], slowestOpeningMs: number, lines: Map<string, Line>, problems: string[] }} Tally
+ * @typedef {{ base: string, folder: string, draw: () => number, tally: Tally, claims: Claim[], judges: ((view: View) => readonly string[])[], n: number }} Run
  */
 
-/** Numbers from 0 to 1 that a seed decides (mulberry32). @param {number} seed */
-function chance(seed) {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let t = Math.imul(state ^ (state >>> 15), 1 | state);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
+/** @typedef {{ door: "command", writer: import("./kill-commands.mjs").CommandWriter } | { door: "server", writer: import("./kill-requests.mjs").RequestWriter }} Task */
+
+/** @type {readonly Task[]} */
+export const TASKS = [
+  ...COMMANDS.map((writer) => ({ door: /** @type {const} */ ("command"), writer })),
+  ...REQUESTS.map((writer) => ({ door: /** @type {const} */ ("server"), writer })),
+];
 
 /**
- * @param {{ kills: number, seed: number, say?: (line: string) => void }} options
+ * @param {{ kills: number, seed: number, say?: (line: string) => void, enough?: () => boolean }} options `enough`: ends early
  * @returns {Promise<Tally>}
  */
-export async function runKills({ kills, seed, say = () => {} }) {
-  const { openWorkshop } = await import("../store/dist/index.js");
+export async function runKills({ kills, seed, say = () => {}, enough = () => false }) {
   const base = fs.mkdtempSync(path.join(os.tmpdir(), "coldset-kills-"));
-  const folder = path.join(base, "records");
   const draw = chance(seed);
   /** @type {Tally} */
-  const tally = { kills: 0, edits: 0, imports: 0, exports: 0, commands: 0, workMs: [], problems: [] };
+  const tally = { kills: 0, killedMs: [], slowestOpeningMs: 0, lines: new Map(), problems: [] };
+  /** @type {Run} */
+  const run = { base, folder: path.join(base, "records"), draw, tally, claims: [], judges: [], n: 0 };
   try {
-    const archives = [await archiveWith(openWorkshop, base, 1), await archiveWith(openWorkshop, base, 2)];
-    await inFolder(openWorkshop, folder, (w) => w.putText(fs.readFileSync(QUAYSIDE, "utf8"), "quayside.yaml"));
-    let before = await lookAt(openWorkshop, folder, tally);
+    const quayside = fs.readFileSync(new URL("../demo/quayside.yaml", import.meta.url), "utf8");
+    await inFolder(run.folder, (w) => w.putText(quayside, "quayside.yaml"));
+    const tasks = shuffled(TASKS, draw).slice(0, kills);
+    await timeRequests(run, tasks);
+    for (const task of tasks) if (task.door === "command") await command(run, task, undefined);
     while (tally.kills < kills) {
-      // Half of them the server, the rest the command line.
-      const turn = draw();
-      const after = draw() * MOST_MS;
-      const archive = archives[tally.kills % 2] ?? archives[0];
-      if (turn < 0.5) await killServer(folder, after, tally, draw);
-      else if (turn < 0.7) before = await killImport(openWorkshop, folder, archive, after, before, tally);
-      else if (turn < 0.85) await killExport(openWorkshop, base, folder, after, tally);
-      else await killHistory(folder, after, tally, draw);
-      if (turn < 0.5 || turn >= 0.7) before = await lookAt(openWorkshop, folder, tally);
-      tally.kills += 1;
-      if (tally.problems.length > 0) say(`kill ${tally.kills}: ${tally.problems.at(-1)}`);
-      else if (tally.kills % 10 === 0) say(`${tally.kills} kills, ${tally.edits} edits said to be kept, none lost`);
+      for (const task of shuffled(tasks, draw).slice(0, kills - tally.kills)) {
+        if (enough()) return tally;
+        const before = tally.problems.length;
+        const ms = draw() * MOST_OF_ITS_TIME * usual(lineOf(run, task).workMs);
+        await (task.door === "command" ? command(run, task, ms) : requests(run, task, ms));
+        tally.kills += 1;
+        for (const what of tally.problems.slice(before)) say(`kill ${tally.kills}: ${what}`);
+        if (tally.kills % 20 === 0)
+          say(`${tally.kills} kills, ${run.claims.length} things said to be kept, ${tally.problems.length} faults`);
+      }
     }
   } finally {
     fs.rmSync(base, { recursive: true, force: true });
@@ -67,11 +70,36 @@ export async function runKills({ kills, seed, say = () => {} }) {
   return tally;
 }
 
-/** Edits that the server has said it keeps, over all kills of one run. @type {WeakMap<Tally, Kept[]>} */
-const SAID = new WeakMap();
+/** The middle one of the last five times. @param {readonly number[]} times */
+const usual = (times) => [...times.slice(-5)].sort((a, b) => a - b)[Math.floor(Math.min(times.length, 5) / 2)] ?? 0;
 
-/** @param {any} openWorkshop @param {string} folder @param {(w: any) => Promise<any>} work */
-async function inFolder(openWorkshop, folder, work) {
+/** @template T @param {readonly T[]} list @param {() => number} draw @returns {T[]} */
+const shuffled = (list, draw) =>
+  list
+    .map((one) => ({ one, at: draw() }))
+    .sort((a, b) => a.at - b.at)
+    .map(({ one }) => one);
+
+/** @param {Run} run @param {{ door: "command" | "server", writer: { name: string } }} task @returns {Line} */
+function lineOf({ tally }, { door, writer: { name } }) {
+  const key = `${door} ${name}`;
+  const line = tally.lines.get(key) ?? {
+    door,
+    name,
+    kills: 0,
+    acknowledged: 0,
+    caught: 0,
+    lost: 0,
+    damaged: 0,
+    workMs: [],
+  };
+  tally.lines.set(key, line);
+  return line;
+}
+
+/** @param {string} folder @param {(w: any) => Promise<any>} work */
+async function inFolder(folder, work) {
+  const { openWorkshop } = await import("../store/dist/index.js");
   const opened = await openWorkshop(folder);
   if (opened.kind === "refused") throw new Error(JSON.stringify(opened.refusals));
   try {
@@ -81,205 +109,167 @@ async function inFolder(openWorkshop, folder, work) {
   }
 }
 
-/** An archive that changes two documents at once. @param {any} openWorkshop @param {string} base @param {number} n */
-async function archiveWith(openWorkshop, base, n) {
-  const file = path.join(base, `other-${n}.zip`);
-  const texts = await inFolder(openWorkshop, path.join(base, `other-${n}`), async (w) => {
-    await w.putText(fs.readFileSync(QUAYSIDE, "utf8"), "quayside.yaml");
-    await w.edit("donor", "q1", ["price"], 500 + n);
-    await w.edit("build", "quayside", ["title"], `From elsewhere ${n}`);
-    fs.writeFileSync(file, await drained((await w.archive.make()).stream));
-    return [await w.exportText("donor", "q1"), await w.exportText("build", "quayside")];
-  });
-  return { file, texts };
+/**
+ * This process opens the records only after the process that was killed, never before it in the same folder: the driver lets
+ * go of a closed file when its memory is cleared away, some time later, and would then reach into the work of the other one.
+ * @param {Run} run @param {string} to
+ */
+function moveTo(run, to) {
+  fs.mkdirSync(to, { mode: 0o700 });
+  for (const name of ["workshop.sqlite", "workshop.sqlite-wal"])
+    if (fs.existsSync(path.join(run.folder, name))) fs.copyFileSync(path.join(run.folder, name), path.join(to, name));
+  fs.rmSync(run.folder, { recursive: true });
+  run.folder = to;
 }
 
-/** @param {AsyncIterable<Uint8Array>} stream */
-async function drained(stream) {
-  const chunks = [];
-  for await (const chunk of stream) chunks.push(chunk);
-  return Buffer.concat(chunks);
+/** @param {Run} run @param {Line} line @param {"lost" | "damaged"} sort @param {string} what */
+function found({ tally }, line, sort, what) {
+  line[sort] += 1;
+  tally.problems.push(`${line.door}, ${line.name}: ${sort}: ${what}`);
+}
+
+/** @param {Run} run @param {Line} line @param {string} folder @param {readonly Claim[]} claims */
+async function look(run, line, folder, claims) {
+  const archive = run.tally.kills % COPY_EACH === COPY_EACH - 1;
+  const { view, problems, openedMs } = await lookAfterKill(folder, claims, { archive });
+  run.tally.slowestOpeningMs = Math.max(run.tally.slowestOpeningMs, openedMs);
+  for (const { sort, what } of problems) found(run, line, sort, what);
+  return view;
+}
+
+/** @param {Run} run @param {Extract<Task, { door: "command" }>} task @param {number | undefined} afterMs undefined: it may end, and is timed */
+async function command(run, task, afterMs) {
+  const line = lineOf(run, task);
+  run.n += 1;
+  const { base, folder, draw, n } = run;
+  const target = path.join(base, `records-${n}`);
+  const work = await task.writer.prepare({ base, folder, target, draw, n, inFolder });
+  moveTo(run, target);
+  const ended = await runCommand(work, afterMs);
+  if (ended.failed) found(run, line, "damaged", `coldset ${work.argv.join(" ")}: ${ended.err || ended.out}`);
+  if (ended.done) line.workMs.push(ended.workMs);
+  if (afterMs !== undefined) {
+    run.tally.killedMs.push(ended.workMs);
+    line.kills += 1;
+    line[ended.done ? "acknowledged" : "caught"] += 1;
+  }
+  // Who reads the whole answer has been told, even where the process had not ended yet.
+  const said = ended.done || ended.told !== undefined ? work.said(ended.told) : [];
+  if (work.folder === target) run.claims.push(...said);
+  // Only timed: what it claims is looked for after the next kill.
+  if (afterMs === undefined) return;
+  const view = await look(run, line, work.folder, work.folder === target ? run.claims : said);
+  const { wrong } = await work.judge(view, ended.done);
+  for (const what of wrong) found(run, line, "damaged", what);
+  if (work.folder !== target) fs.rmSync(work.folder, { recursive: true, force: true });
 }
 
 /**
- * Everything that must hold whatever happened. Gives the two texts that an import changes.
- * @param {any} openWorkshop @param {string} folder @param {Tally} tally
+ * The way to the server: counts what was answered and what was not.
+ * @param {Run} run @param {string | undefined} url @param {() => boolean} over @param {boolean} counts
  */
-async function lookAt(openWorkshop, folder, tally) {
-  const all = SAID.get(tally) ?? [];
-  return inFolder(openWorkshop, folder, async (w) => {
-    const wrong = (/** @type {string} */ what) => tally.problems.push(what);
-    const histories = new Map();
-    for (const { kind, id, revision, text } of await w.allDocuments()) {
-      const history = await w.history(kind, id);
-      histories.set(`${kind} ${id}`, history);
-      const gapless = history.every((/** @type {any} */ h, /** @type {number} */ i) => h.revision === i + 1);
-      if (!gapless || history.length !== revision) wrong(`${kind} ${id}: its history has a gap`);
-      if (history.at(-1)?.after !== text) wrong(`${kind} ${id}: its history does not end with its text`);
+function pageOf(run, url, over, counts) {
+  /** @type {Map<string, number>} */
+  const known = new Map();
+  /** @type {import("./kill-requests.mjs").Ask} */
+  const ask = async (writer, at, { method = "POST", type = "application/json", body }, claims) => {
+    const line = lineOf(run, { door: "server", writer: { name: writer } });
+    let response;
+    let answer;
+    try {
+      const bytes = type === "application/json" ? JSON.stringify(body) : /** @type {BodyInit} */ (body);
+      const headers = { "content-type": type };
+      response = await fetch(`${url}${at.slice(1)}`, {
+        method,
+        ...(body === undefined ? {} : { headers, body: bytes }),
+      });
+      answer = /** @type {any} */ (await response.json());
+    } catch (cause) {
+      // The connection broke with the server: this was never said to be kept.
+      if (counts) line.caught += 1;
+      throw cause;
     }
-    for (const { kind, id, revision, text } of all) {
-      const line = histories.get(`${kind} ${id}`)?.[revision - 1];
-      if (line?.after !== text) wrong(`${kind} ${id}: revision ${revision}, said to be kept, is not there`);
+    if (typeof answer.revision === "number") known.set(at, answer.revision);
+    if (response.ok) {
+      if (counts) line.acknowledged += 1;
+      run.claims.push(...claims(answer));
+      return answer;
     }
-    const bytes = new Uint8Array(await drained((await w.archive.make()).stream));
-    const plan = await w.archive.preview({ archive: { bytes }, label: "copy.zip" });
-    if (plan.kind !== "plan" || plan.documents.some((/** @type {any} */ d) => d.change !== "same"))
-      wrong(`an export does not read back: ${JSON.stringify(plan).slice(0, 300)}`);
-    const texts = [await w.exportText("donor", "q1"), await w.exportText("build", "quayside")];
-    const { openConnection } = await import("../store/dist/sqlite-connection.js");
-    const connection = openConnection(path.join(folder, "workshop.sqlite"), 1000);
-    const sound = JSON.stringify(connection.rows("PRAGMA integrity_check"));
-    if (sound !== '[{"integrity_check":"ok"}]') wrong(`SQLite finds: ${sound}`);
-    if (connection.rows("PRAGMA foreign_key_check").length > 0) wrong("SQLite finds rows that belong to nothing");
-    connection.close();
-    return texts;
-  });
-}
-
-/** @param {readonly string[]} argv */
-function start(argv) {
-  const code = `import { main } from ${JSON.stringify(new URL("../cli/dist/main.js", import.meta.url).href)}; process.exitCode = await main(process.argv.slice(1));`;
-  const child = spawn(process.execPath, ["--input-type=module", "-e", code, ...argv], {
-    stdio: ["ignore", "pipe", "pipe"],
-  });
-  const seen = { out: "", err: "" };
-  child.stdout.on("data", (chunk) => {
-    seen.out += chunk;
-  });
-  child.stderr.on("data", (chunk) => {
-    seen.err += chunk;
-  });
-  const ended = new Promise((resolve) => child.once("close", resolve));
-  return {
-    pid: child.pid,
-    seen,
-    exit: () => child.exitCode,
-    kill: async () => {
-      child.kill("SIGKILL");
-      await ended;
-    },
+    // Somebody else was quicker: this was not kept, and was said so.
+    if (response.status === 409) return undefined;
+    if (!over())
+      found(
+        run,
+        line,
+        "damaged",
+        `${at} was answered with ${response.status}: ${JSON.stringify(answer).slice(0, 200)}`,
+      );
+    return undefined;
+  };
+  return () => {
+    run.n += 1;
+    const judge = (/** @type {(view: View) => readonly string[]} */ j) => run.judges.push(j);
+    return { ask, known, judge, n: String(run.n), number: run.n };
   };
 }
 
-/** Until it says so, or has ended. @param {ReturnType<typeof start>} child @param {() => boolean} ready */
-async function until(child, ready) {
-  const from = Date.now();
-  while (!ready()) {
-    if (child.exit() !== null) return false;
-    if (Date.now() - from > 120_000) throw new Error(`it does not begin: ${child.seen.out} ${child.seen.err}`);
-    await pause(2);
-  }
-  return true;
-}
-
-/** @param {string} folder @param {number} after @param {Tally} tally @param {() => number} draw */
-async function killServer(folder, after, tally, draw) {
-  const child = start(["serve", "--port", "0", "--data", folder]);
-  const url = () => /http:\/\/127\.0\.0\.1:\d+\//.exec(child.seen.out)?.[0];
-  if (!(await until(child, () => url() !== undefined))) {
-    tally.problems.push(`the server did not start: ${child.seen.err}`);
-    return;
-  }
-  /** @type {Kept[]} */
-  const kept = [];
-  let over = false;
-  const client = async (
-    /** @type {string} */ kind,
-    /** @type {string} */ id,
-    /** @type {readonly string[]} */ place,
-    /** @type {(n: number) => unknown} */ value,
-  ) => {
-    let revision = 1;
-    for (let n = Math.floor(draw() * 1000); !over; n += 1) {
-      try {
-        const response = await fetch(`${url()}api/documents/${kind}/${id}/edits`, {
-          method: "POST",
-          headers: { "content-type": "application/json" },
-          body: JSON.stringify({ path: place, value: value(n), revision }),
-        });
-        const body = /** @type {any} */ (await response.json());
-        if (response.ok && body.kind === "edited") kept.push({ kind, id, revision: body.revision, text: body.text });
-        // The other client was quicker: this edit was not kept, the next one is made on what stands now.
-        else if (response.status !== 409 && !over)
-          tally.problems.push(`an edit was answered with ${response.status}: ${JSON.stringify(body).slice(0, 200)}`);
-        revision = body.revision ?? revision;
-      } catch {
-        // The connection broke with the server: this edit was never said to be kept.
-        return;
-      }
-    }
-  };
-  const clients = [
-    client("donor", "q1", ["measured", "chainstay"], (n) => 430 + (n % 40)),
-    client("donor", "q1", ["price"], (n) => n % 200),
-    client("build", "quayside", ["title"], (n) => `Old hybrid, state ${n}`),
-  ];
-  // The first request is slow while everything is compiled; the work is under way with the first edit that was kept.
-  await until(child, () => kept.length > 0);
-  const from = performance.now();
-  await pause(after);
-  tally.workMs.push(performance.now() - from);
-  await child.kill();
-  over = true;
-  await Promise.all(clients);
-  tally.edits += kept.length;
-  const all = SAID.get(tally) ?? [];
-  all.push(...kept);
-  SAID.set(tally, all);
-}
-
-/** The moment at which this process holds the folder: its work begins. @param {string} folder @param {ReturnType<typeof start>} child */
-function holds(folder, child) {
-  try {
-    return JSON.parse(fs.readFileSync(path.join(folder, "workshop.holder.json"), "utf8")).pid === child.pid;
-  } catch {
-    return false;
-  }
-}
-
-/** @param {string} folder @param {readonly string[]} argv @param {number} after @param {Tally} tally */
-async function killCommand(folder, argv, after, tally) {
-  const child = start([...argv, "--data", folder]);
-  if (await until(child, () => holds(folder, child))) {
+/** Times every request once, on one server that is killed at the end. @param {Run} run @param {readonly Task[]} tasks */
+async function timeRequests(run, tasks) {
+  moveTo(run, path.join(run.base, "records-0"));
+  const { child, url } = await startServer(run.folder);
+  const page = pageOf(run, url, () => false, false);
+  for (const task of tasks) {
+    if (task.door !== "server") continue;
+    const { ready, write } = task.writer;
+    const prepared = await ready?.(page());
     const from = performance.now();
-    await pause(after);
-    tally.workMs.push(performance.now() - from);
+    await write(page(), prepared);
+    lineOf(run, task).workMs.push(performance.now() - from);
   }
-  const done = child.exit() === 0;
-  if (child.exit() !== null && !done) tally.problems.push(`coldset ${argv.join(" ")}: ${child.seen.err}`);
   await child.kill();
-  return { done, child };
 }
 
-/** @param {any} openWorkshop @param {string} folder @param {any} archive @param {number} after @param {any} before @param {Tally} tally */
-async function killImport(openWorkshop, folder, archive, after, before, tally) {
-  const { done } = await killCommand(folder, ["import", archive.file, "--take-theirs", "--yes"], after, tally);
-  const texts = await lookAt(openWorkshop, folder, tally);
-  const now = JSON.stringify(texts);
-  const whole = now === JSON.stringify(archive.texts);
-  if (!whole && now !== JSON.stringify(before)) tally.problems.push("half of an import came in");
-  if (done && !whole) tally.problems.push("an import was said to be done and is not there");
-  if (whole) tally.imports += 1;
-  return texts;
-}
-
-/** @param {any} openWorkshop @param {string} base @param {string} folder @param {number} after @param {Tally} tally */
-async function killExport(openWorkshop, base, folder, after, tally) {
-  const file = path.join(base, "out.zip");
-  const { done } = await killCommand(folder, ["export", "-o", file], after, tally);
-  if (!fs.existsSync(file)) {
-    if (done) tally.problems.push("an export was said to be done and is not there");
+/** @param {Run} run @param {Extract<Task, { door: "server" }>} task @param {number} afterMs */
+async function requests(run, task, afterMs) {
+  const line = lineOf(run, task);
+  run.n += 1;
+  moveTo(run, path.join(run.base, `records-${run.n}`));
+  const { child, url } = await startServer(run.folder);
+  if (url === undefined) {
+    found(run, line, "damaged", `the server does not start: ${child.seen.err}`);
+    await child.kill();
     return;
   }
-  const plan = await inFolder(openWorkshop, folder, (w) => w.archive.preview({ archive: { file }, label: "out.zip" }));
-  if (plan.kind !== "plan")
-    tally.problems.push(`half an export stands under its name: ${JSON.stringify(plan).slice(0, 200)}`);
-  tally.exports += 1;
-}
-
-/** @param {string} folder @param {number} after @param {Tally} tally @param {() => number} draw */
-async function killHistory(folder, after, tally, draw) {
-  const what = draw() < 0.5 ? ["--name", `state ${tally.kills}`] : [];
-  const { done } = await killCommand(folder, ["history", "quayside", ...what], after, tally);
-  if (done) tally.commands += 1;
+  let over = false;
+  const page = pageOf(run, url, () => over, true);
+  const { ready, write, alone } = task.writer;
+  const until = async (/** @type {() => Promise<unknown>} */ again) => {
+    try {
+      while (!over) await again();
+    } catch (cause) {
+      // Once it is killed nothing more is answered; before, that would be a fault.
+      if (!over) found(run, line, "damaged", `the server broke off: ${cause} ${child.seen.err}`);
+    }
+  };
+  // The first request of a server is slow, and none of those that are timed was the first.
+  await fetch(`${url}api/documents`).then((response) => response.text());
+  let prepared = await ready?.(page());
+  const others = alone === true ? [] : [0, 1].map((who) => until(() => background(page(), who)));
+  let first = true;
+  const mine = until(async () => {
+    if (!first) prepared = await ready?.(page());
+    first = false;
+    const from = performance.now();
+    await write(page(), prepared);
+    line.workMs.push(performance.now() - from);
+  });
+  const from = performance.now();
+  await pause(afterMs);
+  run.tally.killedMs.push(performance.now() - from);
+  over = true;
+  await child.kill();
+  await Promise.all([mine, ...others]);
+  line.kills += 1;
+  const view = await look(run, line, run.folder, run.claims);
+  for (const judge of run.judges.splice(0)) for (const what of judge(view)) found(run, line, "damaged", what);
 }

@@ -257,7 +257,11 @@ describe("one process at a time", () => {
     const first = await openIn(folder);
     const refusal = await refusalOf(folder);
     expect(refusal?.code).toBe("store-in-use");
-    expect(refusal?.message).toContain(`process ${process.pid}, since `);
+    expect(refusal?.message).toMatch(
+      new RegExp(
+        `another coldset \\(process ${process.pid}\\) holds it, since \\d{4}-\\d\\d-\\d\\d \\d\\d:\\d\\d\\. Close`,
+      ),
+    );
     await first.close();
     await first.close();
     expect((await openIn(folder)).folder).toBe(folder);
@@ -281,7 +285,7 @@ describe("one process at a time", () => {
     const refusal = await refusalOf(folder);
     expect(refusal?.given).toMatchObject({ pid: process.pid, url: "http://127.0.0.1:4330/" });
     expect(refusal?.message).toContain(
-      "Go on there, at http://127.0.0.1:4330/, or close it first (Ctrl-C where it runs)",
+      "its page is at http://127.0.0.1:4330/. Go on there, or close it first (Ctrl-C where it runs)",
     );
     expect(refusal?.message).toContain("--data");
   });

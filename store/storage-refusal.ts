@@ -37,31 +37,31 @@ type Words = Pick<Refusal, "allowed"> & { readonly says: (place: string) => stri
 const WORDS: Readonly<Record<string, Words>> = {
   busy: {
     allowed: say("store.storage-refusal.a-moment-without-another-writer"),
-    says: (p) => say("store.storage-refusal.is-being-written-by-another-program", { p }),
+    says: (p) => say("store.storage-refusal.is-being-written-by-another-program", { place: p }),
   },
   "read-only": {
     allowed: say("store.storage-refusal.a-folder-that-can-be-written"),
-    says: (p) => say("store.storage-refusal.can-be-read-but-not-written", { p }),
+    says: (p) => say("store.storage-refusal.can-be-read-but-not-written", { place: p }),
   },
   "no-access": {
     allowed: say("store.storage-refusal.a-folder-that-you-may-read"),
-    says: (p) => say("store.storage-refusal.you-may-not-read-and-write", { p }),
+    says: (p) => say("store.storage-refusal.you-may-not-read-and-write", { place: p }),
   },
   "no-folder": {
     allowed: say("store.storage-refusal.a-folder"),
-    says: (p) => say("store.storage-refusal.cannot-be-used-as-a-folder", { p }),
+    says: (p) => say("store.storage-refusal.cannot-be-used-as-a-folder", { place: p }),
   },
   full: {
     allowed: say("store.storage-refusal.free-space-on-the-disk"),
-    says: (p) => say("store.storage-refusal.the-disk-under-is-full-this", { p }),
+    says: (p) => say("store.storage-refusal.the-disk-under-is-full-this", { place: p }),
   },
   disk: {
     allowed: say("store.storage-refusal.a-disk-that-answers"),
-    says: (p) => say("store.storage-refusal.the-disk-under-gave-an-error", { p }),
+    says: (p) => say("store.storage-refusal.the-disk-under-gave-an-error", { place: p }),
   },
   damaged: {
     allowed: say("store.storage-refusal.a-whole-database-file"),
-    says: (p) => say("store.storage-refusal.is-damaged-nothing-was-changed-copy", { p }),
+    says: (p) => say("store.storage-refusal.is-damaged-nothing-was-changed-copy", { place: p }),
   },
 };
 

@@ -117,7 +117,12 @@ export interface WorkshopPhotos {
 /** What wants to come in: an archive, or the text of one or more documents. */
 export type ImportSource =
   | { readonly archive: ZipSource; readonly label: string }
-  | { readonly text: string; readonly label: string };
+  | {
+      readonly text: string;
+      readonly label: string;
+      /** The file name that the documents keep in the records, where it is not the label. */
+      readonly documentLabel?: string;
+    };
 
 export interface WorkshopArchive {
   /** Everything, or one build with what it names, as one zip. */

@@ -5,7 +5,7 @@
  * does it. Some listen to the events all the while and read their build anew when it changed. A seed decides everything.
  */
 import http from "node:http";
-import { chance } from "./chance.mjs";
+import { chance } from "../../scripts/chance.mjs";
 
 /**
  * @typedef {{ kind: string, id: string, path: (string | number)[], value: unknown, revision: number, editId: string }} Kept

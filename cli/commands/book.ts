@@ -9,6 +9,7 @@ import { EXIT } from "../exit-code.js";
 import type { Io } from "../io.js";
 import { readBuild } from "../read/read-build.js";
 import { tellJson } from "../said/json-answer.js";
+import { tellNotWritten } from "../said/not-written.js";
 import { tellRefused } from "../said/refusals.js";
 import { Page } from "../screen/page.js";
 import type { BuildOptions } from "./check.js";
@@ -49,16 +50,7 @@ export async function book(io: Io, file: string, options: BookCommandOptions): P
   try {
     await io.replaceFile(out, printed.pdf);
   } catch (cause) {
-    const why = whyNotWritten(cause);
-    if (why === undefined) throw cause;
-    const message = say("cli.book.cannot-be-written", { out, why });
-    return tellRefused(
-      io,
-      refused([
-        { code: "not-written", at: "-o", given: out, allowed: say("cli.book.a-file-in-a-folder-that"), message },
-      ]),
-      json,
-    );
+    return tellNotWritten(io, out, cause, json);
   }
   const standing = standingRefusals(r.rules);
   if (json)
@@ -76,28 +68,11 @@ export async function book(io: Io, file: string, options: BookCommandOptions): P
         [
           "bad",
           say("cli.book.it-carries-a-refusal-no-drawing", {
-            join: [...new Set(standing.map((f) => f.rule))].join(", "),
+            rules: [...new Set(standing.map((f) => f.rule))].join(", "),
           }),
         ],
       ]);
     io.stdout(page.toString());
   }
   return standing.length > 0 ? EXIT.safetyRefusal : EXIT.answered;
-}
-
-export function whyNotWritten(cause: unknown): string | undefined {
-  const code = typeof cause === "object" && cause !== null && "code" in cause ? String(cause.code) : "";
-  const WHY: Readonly<Record<string, string>> = {
-    ENOENT: say("cli.book.there-is-no-such-folder"),
-    ENOTDIR: say("cli.book.a-part-of-its-path-is"),
-    EISDIR: say("cli.book.it-is-a-folder"),
-    EACCES: say("cli.book.you-may-not-write-there"),
-    EPERM: say("cli.book.you-may-not-write-there"),
-    EROFS: say("cli.book.that-disk-can-only-be-read"),
-    ENOSPC: say("cli.book.the-disk-is-full"),
-    EEXIST: say("cli.book.another-one-is-being-written-there"),
-    ENOTEMPTY: say("cli.book.it-is-a-folder"),
-    ENAMETOOLONG: say("cli.book.the-name-is-too-long"),
-  };
-  return WHY[code];
 }

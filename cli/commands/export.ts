@@ -5,11 +5,11 @@ import { refused } from "@coldset/core/quantity";
 import { say } from "@coldset/core/texts";
 import { EXIT } from "../exit-code.js";
 import type { Io } from "../io.js";
-import { openRecords } from "../read/open-records.js";
+import { chosenBuild, openRecords } from "../read/open-records.js";
 import { tellJson } from "../said/json-answer.js";
+import { tellNotWritten } from "../said/not-written.js";
 import { tellRefused } from "../said/refusals.js";
 import { Page } from "../screen/page.js";
-import { whyNotWritten } from "./book.js";
 
 export interface ExportOptions {
   readonly output?: string;
@@ -37,20 +37,15 @@ export async function exportArchive(io: Io, options: ExportOptions): Promise<num
         say("cli.export.a-file-elsewhere"),
         say("cli.export.lies-in-the-folder-of-the", { out }),
       );
-    const made = await workshop.archive.make(options.build);
+    const build = options.build === undefined ? undefined : await chosenBuild(workshop, options.build);
+    if (typeof build === "object") return tellRefused(io, build, json);
+    const made = await workshop.archive.make(build);
     if (made.kind === "refused") return tellRefused(io, made, json);
     let bytes: number;
     try {
       bytes = await io.replaceFileFrom(out, made.stream);
     } catch (cause) {
-      const why = whyNotWritten(cause);
-      if (why === undefined) throw cause;
-      return no(
-        "not-written",
-        out,
-        say("cli.book.a-file-in-a-folder-that"),
-        say("cli.export.cannot-be-written-what-was-there", { out, why }),
-      );
+      return tellNotWritten(io, out, cause, json, "cli.export.cannot-be-written-what-was-there");
     }
     const { documents, photos, versions } = made;
     if (json) tellJson(io, { kind: "answered", value: { file: out, bytes, documents, photos, versions } });
@@ -72,8 +67,8 @@ function exportWords(
   const size = n.bytes < 1e6 ? `${Math.ceil(n.bytes / 1e3)} kB` : `${(n.bytes / 1e6).toFixed(1)} MB`;
   return say("cli.export.with-their-history-coldset-import-brings", {
     out,
-    documents: of(n.documents, "document"),
-    photos: of(n.photos, "photo"),
+    documents: of(n.documents, say("cli.export.document")),
+    photos: of(n.photos, say("cli.export.photo")),
     versions: of(n.versions, say("cli.export.named-version")),
     size,
   });

@@ -45,22 +45,33 @@ export async function importFile(io: Io, file: string, options: ImportOptions): 
   if (opened.kind === "refused") return tellRefused(io, opened, json);
   const { workshop } = opened;
   try {
-    const given = options.into === undefined ? source : await partsSource(workshop, source, options.into, choices);
+    const given =
+      options.into === undefined
+        ? await documentsSource(workshop, source)
+        : await partsSource(workshop, source, options.into, choices);
     if ("kind" in given) return tellRefused(io, given, json);
+    const newBin =
+      options.into === undefined ? undefined : await newBinWords(workshop, options.into, options.yes === true);
+    const show = (object: object, page: (page: Page) => Page) => {
+      if (json) tellJson(io, object);
+      else {
+        const shown = new Page(io.columns, io.colour);
+        if (newBin !== undefined) shown.text(newBin).blank();
+        io.stdout(page(shown).toString());
+      }
+    };
     // The parts of a table go into a bin that is meant to change.
     const chosen: ImportChoices = options.into === undefined ? choices : { forAll: "take-theirs" };
     if (options.yes !== true) {
       const plan = await workshop.archive.preview(given, chosen);
       if (plan.kind === "refused") return tellRefused(io, plan, json);
       if (plan.refusals.length > 0) return tellRefused(io, refused(plan.refusals), json);
-      if (json) tellJson(io, plan);
-      else io.stdout(importPage(plan, new Page(io.columns, io.colour), false).toString());
+      show(plan, (page) => importPage(plan, page, false));
       return EXIT.answered;
     }
     const taken = await workshop.archive.take(given, chosen);
     if (taken.kind === "refused") return tellRefused(io, taken, json);
-    if (json) tellJson(io, taken);
-    else io.stdout(importPage(taken.plan, new Page(io.columns, io.colour), true).toString());
+    show(taken, (page) => importPage(taken.plan, page, true));
     return EXIT.answered;
   } finally {
     await workshop.close();
@@ -111,7 +122,7 @@ function choicesOf(options: ImportOptions): ImportChoices | Refused {
 /** An archive is read where it lies; a text is read here. Which of the two it is, its first bytes say. */
 async function sourceOf(io: Io, file: string): Promise<ImportSource | Refused> {
   if (await isZip(io, file)) return { archive: { file: path.resolve(file) }, label: path.basename(file) };
-  const read = await readText(io, file);
+  const read = await readText(io, file, say("cli.import.an-archive-a-document-file-or"));
   return read.kind === "refused"
     ? read
     : { text: read.text, label: file === "-" ? say("cli.read-text.standard-input") : path.basename(file) };
@@ -126,6 +137,35 @@ async function isZip(io: Io, file: string): Promise<boolean> {
     // What is wrong with the file is said by whoever reads it as a text.
     return false;
   }
+}
+
+/** A table without a bin to go into would be read as YAML and answered with faults of YAML. */
+async function documentsSource(workshop: Workshop, source: ImportSource): Promise<ImportSource | Refused> {
+  if (!("text" in source)) return source;
+  const { isTableOfParts } = await import("@coldset/core/workshop");
+  const { label } = source;
+  if (!/\.(csv|tsv)$/i.test(label) && !isTableOfParts(source.text)) return source;
+  const here = ` ${await binsHere(workshop)}`;
+  const message = say("cli.import.is-a-table-of-parts", { label, here });
+  return refused([
+    { code: "no-bin-named", at: "--into", given: null, allowed: say("cli.import.into-and-a-bin"), message },
+  ]);
+}
+
+async function binsHere(workshop: Workshop): Promise<string> {
+  const bins = (await workshop.listDocuments()).filter((d) => d.kind === "bin").map((d) => d.id);
+  return bins.length === 0
+    ? say("cli.import.no-bin-here-yet")
+    : say("cli.import.bins-here", { bins: bins.slice(0, 20).join(", ") });
+}
+
+/** A slip in the bin's name would make a bin that nobody wanted, so that one is made is said, and which there are. */
+async function newBinWords(workshop: Workshop, bin: string, taken: boolean): Promise<string | undefined> {
+  if ((await workshop.getDocument("bin", bin)) !== undefined) return undefined;
+  const words = taken
+    ? say("cli.import.bin-of-that-name-was-made", { bin })
+    : say("cli.import.bin-of-that-name-is-made", { bin });
+  return `${words} ${await binsHere(workshop)}`;
 }
 
 async function partsSource(
@@ -144,5 +184,8 @@ async function partsSource(
   if (parts.kind === "refused") return parts;
   const stored = await workshop.getDocument("bin", bin);
   const next = binWithParts(stored?.text, bin, parts.parts, { choice: choices.forAll, suffix: choices.suffix });
-  return next.kind === "refused" ? next : { text: next.text, label: stored?.label ?? source.label };
+  // The answer is about the table; the bin goes on under its own file name.
+  return next.kind === "refused"
+    ? next
+    : { text: next.text, label: source.label, documentLabel: stored?.label ?? `${bin}.yaml` };
 }

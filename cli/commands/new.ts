@@ -6,9 +6,9 @@ import { NEW_BUILD_ENTRIES, newBuild } from "@coldset/core/workshop";
 import { EXIT } from "../exit-code.js";
 import type { Io } from "../io.js";
 import { tellJson } from "../said/json-answer.js";
+import { tellNotWritten } from "../said/not-written.js";
 import { tellRefused } from "../said/refusals.js";
 import { Page } from "../screen/page.js";
-import { whyNotWritten } from "./book.js";
 
 export interface NewOptions {
   readonly set?: readonly string[];
@@ -28,7 +28,7 @@ export async function newFile(io: Io, name: string, options: NewOptions): Promis
           ? say("cli.new.is-no-entry-write-it-as", { given: JSON.stringify(given) })
           : say("cli.new.is-given-twice-give-each-entry", {
               key,
-              key2: key === "name" ? say("cli.new.the-name-as-name") : "",
+              nameHint: key === "name" ? say("cli.new.the-name-as-name") : "",
             });
       return tellRefused(
         io,
@@ -61,16 +61,7 @@ export async function newFile(io: Io, name: string, options: NewOptions): Promis
   try {
     await io.replaceFile(out, new TextEncoder().encode(made.text));
   } catch (cause) {
-    const why = whyNotWritten(cause);
-    if (why === undefined) throw cause;
-    const message = say("cli.book.cannot-be-written", { out, why });
-    return tellRefused(
-      io,
-      refused([
-        { code: "not-written", at: "-o", given: out, allowed: say("cli.book.a-file-in-a-folder-that"), message },
-      ]),
-      json,
-    );
+    return tellNotWritten(io, out, cause, json);
   }
   if (json) tellJson(io, answeredWith({ id: made.id, file: out }));
   else

@@ -9,7 +9,7 @@ import { homedir } from "node:os";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 import { type Refused, refused } from "@coldset/core/quantity";
-import { type Reckoning, reckon } from "@coldset/core/questions";
+import { reckon, reckonUpon } from "@coldset/core/questions";
 import { standingRefusals } from "@coldset/core/safety";
 import { ALL_SHEETS } from "@coldset/core/sheets";
 import { say } from "@coldset/core/texts";
@@ -74,7 +74,7 @@ export async function serve(io: Io, options: ServeOptions): Promise<number> {
     workshop.sayWhere(server.url);
     const page = new Page(io.columns, io.colour)
       .text([say("cli.serve.your-workshop-is-kept-in"), folder])
-      .text(["Open", ["strong", server.url], say("cli.serve.in-a-browser-on-this-machine")]);
+      .text([say("cli.serve.open"), ["strong", server.url], say("cli.serve.in-a-browser-on-this-machine")]);
     if (!existsSync(path.join(webRoot, "index.html")))
       page.text([["open", say("cli.serve.the-page-itself-is-not-built")]]);
     if (opened.copy !== undefined) page.text([say("cli.serve.your-records-were-brought-to-a"), opened.copy]);
@@ -156,20 +156,11 @@ function firstBoard(io: Io, docs: readonly AnyDoc[]): string {
   return standingPage(boardPage(r.board, page)).toString();
 }
 
-/** So many builds are reckoned upon the state before, which gives the same and takes less. */
-const MOST_KNOWN = 32;
-
 function checker(): (docs: readonly AnyDoc[], buildId: string) => unknown {
-  const known = new Map<string, Reckoning>();
+  const reckoned = reckonUpon();
   return (docs, buildId) => {
     const resolved = resolveBuild(docs, buildId);
-    if (resolved.kind === "refused") return resolved;
-    const reckoned = reckon(resolved.resolved, known.get(buildId));
-    known.delete(buildId);
-    known.set(buildId, reckoned);
-    const [oldest] = known.keys();
-    if (known.size > MOST_KNOWN && oldest !== undefined) known.delete(oldest);
-    return checkObject(reckoned);
+    return resolved.kind === "refused" ? resolved : checkObject(reckoned(resolved.resolved));
   };
 }
 

@@ -3,7 +3,7 @@
 import { existsSync } from "node:fs";
 import { homedir } from "node:os";
 import path from "node:path";
-import { type Refused, refused } from "@coldset/core/quantity";
+import { nearestName, type Refused, refused } from "@coldset/core/quantity";
 import { say } from "@coldset/core/texts";
 import type { Workshop } from "@coldset/store";
 import type { Io } from "../io.js";
@@ -37,8 +37,8 @@ export async function recordsFolder(io: Io, data: string | undefined): Promise<s
 
 /** The build named, or the only one that is there. */
 export async function chosenBuild(workshop: Workshop, given: string | undefined): Promise<string | Refused> {
-  if (given !== undefined) return given;
   const ids = (await workshop.listDocuments()).filter((d) => d.kind === "build").map((d) => d.id);
+  if (given !== undefined) return ids.includes(given) ? given : noSuchBuild(given, ids);
   const [only] = ids;
   if (only !== undefined && ids.length === 1) return only;
   const allowed = ids.length === 0 ? say("cli.open-records.a-workshop-with-a-build-in") : ids.join(", ");
@@ -47,4 +47,24 @@ export async function chosenBuild(workshop: Workshop, given: string | undefined)
       ? say("cli.open-records.there-is-no-build-in-this")
       : say("cli.open-records.say-which-build", { allowed });
   return refused([{ code: "which-build", at: "build", given: null, allowed, message }]);
+}
+
+const MOST_NAMED = 20;
+
+/** The nearest name first, for it is the one that was meant most likely. */
+function noSuchBuild(build: string, ids: readonly string[]): Refused {
+  const given = build.slice(0, 60);
+  const near = nearestName(build, ids);
+  const sorted = near === undefined ? ids : [near, ...ids.filter((id) => id !== near)];
+  const shown = sorted.slice(0, MOST_NAMED).join(", ");
+  const named =
+    ids.length > MOST_NAMED ? say("cli.open-records.and-others", { ids: shown, more: ids.length - MOST_NAMED }) : shown;
+  const message =
+    ids.length === 0
+      ? say("cli.open-records.there-is-no-build-at-all", { given })
+      : near === undefined
+        ? say("cli.open-records.builds-here", { given, ids: named })
+        : say("cli.open-records.builds-here-did-you-mean", { given, near, ids: named });
+  const allowed = ids.length === 0 ? say("cli.open-records.a-workshop-with-a-build-in") : named;
+  return refused([{ code: "not-found", at: say("cli.open-records.build", { given }), given, allowed, message }]);
 }

@@ -56,7 +56,7 @@ export async function readDocuments(
           due.push(next === "-" ? other : path.join(path.dirname(next), other));
           continue;
         }
-        const at = say("cli.read-build.build-files", { file: doc.file, i });
+        const at = say("cli.read-build.build-files", { file: doc.file, index: i });
         const allowed = say("cli.read-build.a-file-named-relative-to-this");
         const message = say("cli.read-build.is-not-named-relative-to-this", { at, other });
         refusals.push({ code: "absolute-path", at, given: other, allowed, message });
@@ -70,8 +70,8 @@ function twice(doc: LoadedDoc, before: readonly LoadedDoc[]): Refusal[] {
   const other = before.find((b) => b.doc.kind === doc.doc.kind && b.doc.id === doc.doc.id && b.file !== doc.file);
   if (other === undefined) return [];
   const name = `${doc.doc.kind} ${doc.doc.id}`;
-  const message = say("cli.read-build.stands-in-and-in-keep-one", { name, file: other.file, file2: doc.file });
+  const message = say("cli.read-build.stands-in-and-in-keep-one", { name, oneFile: other.file, otherFile: doc.file });
   return [
-    { code: "twice", at: doc.file, given: name, allowed: say("cli.read-build.one-document-of-a-kind-and"), message },
+    { code: "twice", at: doc.file, given: name, allowed: say("workshop.load.one-document-of-a-kind-and"), message },
   ];
 }

@@ -13,11 +13,15 @@ export const MOST_BYTES = 8_000_000;
 
 export type ReadText = { readonly kind: "text"; readonly text: string; readonly file: string } | Refused;
 
-export async function readText(io: Io, file: string): Promise<ReadText> {
+/** @param allowed what a command takes that takes more than documents */
+export async function readText(
+  io: Io,
+  file: string,
+  allowed: string = say("cli.read-text.a-text-file-of-yaml-or"),
+): Promise<ReadText> {
   const name = file === "-" ? say("cli.read-text.standard-input") : file;
   const no = (code: string, given: unknown, allowed: string, message: string) =>
     refused([{ code, at: name, given, allowed, message }]);
-  const allowed = say("cli.read-text.a-text-file-of-yaml-or");
   if (file === "") return no("no-file", "", allowed, say("cli.read-text.no-file-is-named-give", { allowed }));
   if (file.includes("\0")) return no("no-file", file, allowed, say("cli.read-text.a-file-name-cannot-hold-a"));
   let bytes: Uint8Array;

@@ -40,9 +40,9 @@ export function answerPage(sheet: AnySheet, answer: Answered<unknown>, page: Pag
   const told: Told = { bands: answer.bands, alike: means.length === 1 };
   valuePage("", "", answer.value, told, page, 2);
   if (means.length === 1) page.blank().text(say("cli.answer-page.is", { means: means[0] }), 2, 2);
-  for (const c of answer.cautions) page.blank().text([["open", "Caution:"], c.message], 0, 2);
+  for (const c of answer.cautions) page.blank().text([["open", say("cli.answer-page.caution")], c.message], 0, 2);
   if (answer.sources.length > 0) {
-    page.blank().text([["strong", "Sources:"]]);
+    page.blank().text([["strong", say("cli.answer-page.sources")]]);
     page.list(answer.sources.map((id) => sourceWords(id)));
   }
   return standingPage(page);
@@ -102,7 +102,7 @@ function valuePage(path: string, name: string, value: unknown, told: Told, page:
 function flatList(list: readonly unknown[], at: string): string {
   const unit = unitOf(at);
   const shown = list.map((v) => scalar(v, "")).join(", ");
-  return list.length === 0 ? "none" : unit === "" ? shown : `${shown} ${unit}`;
+  return list.length === 0 ? say("cli.answer-page.none") : unit === "" ? shown : `${shown} ${unit}`;
 }
 
 function listPage(path: string, name: string, list: readonly unknown[], told: Told, page: Page, indent: number): void {
@@ -110,7 +110,7 @@ function listPage(path: string, name: string, list: readonly unknown[], told: To
   const shown = list.slice(0, MOST_ROWS);
   const keys = [...new Set(shown.flatMap((v) => (isObject(v) ? Object.keys(v) : [])))];
   const flat = shown.every((v) => isObject(v) && Object.values(v).every(isFlat));
-  if (list.length === 0) page.text("none", indent + 2);
+  if (list.length === 0) page.text(say("cli.answer-page.none"), indent + 2);
   else if (flat && keys.length <= MOST_COLUMNS) {
     const rows = shown.map((v) =>
       keys.map((key) => (isObject(v) && v[key] !== undefined ? cell(v[key], unitOf(`${path}.${key}`)) : "")),
@@ -174,7 +174,7 @@ function scalar(value: unknown, unit: string, band?: Band): string {
     const text = fine(value, unit, band).replace("-", "−");
     return unit === "" ? text : unit === "°" ? `${text}°` : `${text} ${unit}`;
   }
-  if (typeof value === "boolean") return value ? "yes" : "no";
+  if (typeof value === "boolean") return value ? say("cli.answer-page.yes") : say("cli.answer-page.no");
   if (value === null) return say("cli.answer-page.not-known");
   const text = String(value);
   return MEASURE_NAME.test(text) ? keyWords(text) : text.replace(/(^|[\s(])-(?=\d)/g, "$1−");

@@ -42,7 +42,7 @@ export function boardPage(board: readonly BoardRow[], page: Page): Page {
         4,
         6,
       );
-    if (row.next !== undefined) page.text([["strong", "Next:"], stepText(row.next)], 4, 6);
+    if (row.next !== undefined) page.text([["strong", say("cli.board-page.next")], stepText(row.next)], 4, 6);
   }
   return page;
 }
@@ -58,7 +58,7 @@ export function stepText(step: NextStep): string {
 
 /** What stands behind each answer: words, figures, tables, and what it did not look at. */
 export function workingPage(board: readonly BoardRow[], page: Page): Page {
-  page.heading("Working");
+  page.heading(say("cli.board-page.working"));
   for (const row of board) {
     const { words, figures, tables, notChecked } = row.working;
     if (words.length + figures.length + tables.length + notChecked.length === 0) continue;
@@ -73,7 +73,8 @@ export function workingPage(board: readonly BoardRow[], page: Page): Page {
       page.blank().text(`${t.title}:`, 2).table(t.rows, { indent: 4, heads: t.columns });
     }
     if (notChecked.length > 0) page.text([say("cli.board-page.not-checked"), ...notChecked], 2, 4);
-    if (row.sources.length > 0) page.text(["Sources:", `${row.sources.map(sourceWords).join("; ")}.`], 2, 4);
+    if (row.sources.length > 0)
+      page.text([say("cli.answer-page.sources"), `${row.sources.map(sourceWords).join("; ")}.`], 2, 4);
   }
   return page;
 }

@@ -8,13 +8,13 @@ import type { Page, Span } from "../screen/page.js";
 import { quantityText, verdictStyle } from "./figures.js";
 
 const FIGURES = [
-  ["head_angle_deg", "head angle", "°", 1],
-  ["seat_angle_deg", "seat angle", "°", 1],
-  ["stack_mm", "stack", "mm", 1],
-  ["reach_mm", "reach", "mm", 1],
-  ["bb_height_mm", say("cli.candidates-page.cranks-axis-over-the-ground"), "mm", 1],
-  ["wheelbase_mm", "wheelbase", "mm", 1],
-  ["trail_mm", "trail", "mm", 1],
+  ["head_angle_deg", say("cli.candidates-page.head-angle"), "°", 1],
+  ["seat_angle_deg", say("cli.candidates-page.seat-angle"), "°", 1],
+  ["stack_mm", say("cli.candidates-page.stack"), "mm", 1],
+  ["reach_mm", say("cli.candidates-page.reach"), "mm", 1],
+  ["bb_height_mm", say("asked.fork-does.cranks-axis-over-the-ground"), "mm", 1],
+  ["wheelbase_mm", say("cli.candidates-page.wheelbase"), "mm", 1],
+  ["trail_mm", say("cli.candidates-page.trail"), "mm", 1],
 ] as const;
 
 export function sideViewPage(r: Reckoning, page: Page): void {
@@ -28,7 +28,7 @@ export function sideViewPage(r: Reckoning, page: Page): void {
     side === undefined ? "?" : quantityText(side.value[key], unit, decimals, side.bands[key]);
   page.table(
     FIGURES.map((f) => [f[1], cell(before, f), cell(after, f)]),
-    { heads: ["", "today", "after"] },
+    { heads: ["", say("cli.candidates-page.today"), say("cli.candidates-page.after")] },
   );
   if (r.forks.length === 0) return;
   page.blank().text(say("cli.candidates-page.forks-side-by-side-with-the"));
@@ -52,12 +52,12 @@ export function sideViewPage(r: Reckoning, page: Page): void {
     }),
     {
       heads: [
-        "fork",
-        "turn",
-        "head",
-        "seat",
-        "cranks",
-        "trail",
+        say("cli.candidates-page.fork"),
+        say("cli.candidates-page.turn"),
+        say("cli.candidates-page.head"),
+        say("cli.candidates-page.seat"),
+        say("cli.candidates-page.cranks"),
+        say("cli.candidates-page.trail"),
         say("cli.candidates-page.toe-to-tyre"),
         say("cli.candidates-page.to-guard"),
       ],

@@ -35,7 +35,7 @@ export function checkPage(r: Reckoning, page: Page, working = false): Page {
       [
         "bad",
         say("cli.check-page.it-ends-refused-told-at-the", {
-          join: [...new Set(refusals.map((f) => f.rule))].join(", "),
+          rules: [...new Set(refusals.map((f) => f.rule))].join(", "),
         }),
       ],
     ]);
@@ -86,11 +86,11 @@ function jointsPage(r: Reckoning, page: Page, working: boolean): void {
   if (lines.length > 0) page.blank().text([["strong", say("cli.check-page.these-fit")]]);
   for (const j of lines) {
     page.text([["strong", j.id], `${j.title}:`, j.reason], 2, 6);
-    if (j.next !== undefined) page.text([["strong", "Next:"], stepText(j.next)], 6, 8);
+    if (j.next !== undefined) page.text([["strong", say("cli.board-page.next")], stepText(j.next)], 6, 8);
     for (const f of j.rules) page.text([["bad", `${capital(f.level)} ${f.rule}:`], sentence(f.why)], 6, 8);
-    for (const c of j.cautions) page.text([["open", "Caution:"], c.message], 6, 8);
+    for (const c of j.cautions) page.text([["open", say("cli.answer-page.caution")], c.message], 6, 8);
   }
-  for (const c of r.joints.cautions) page.blank().text(["Caution:", c.message]);
+  for (const c of r.joints.cautions) page.blank().text([say("cli.answer-page.caution"), c.message]);
   if (not.length > 0) {
     page
       .blank()
@@ -98,7 +98,7 @@ function jointsPage(r: Reckoning, page: Page, working: boolean): void {
     const chosen = not.filter((j) => j.between.length > 0);
     for (const j of chosen) {
       page.text([`${j.id} ${j.title}:`, j.reason], 2, 6);
-      for (const c of j.cautions) page.text([["open", "Caution:"], c.message], 6, 8);
+      for (const c of j.cautions) page.text([["open", say("cli.answer-page.caution")], c.message], 6, 8);
     }
     const rest = not.filter((j) => j.between.length === 0).map((j) => `${j.id} ${j.title}`);
     if (rest.length > 0) page.text(`${rest.join("; ")}.`, 2, 2);
@@ -126,22 +126,29 @@ function jointPage(j: JointAnswer, taken: RemedyOffer | undefined, page: Page): 
     const takenHere = taken?.id === m.id ? [["strong", say("cli.check-page.this-one-is-reckoned-with")] as const] : [];
     page.text(["-", `${m.what}.`, remedyWords(m), ...takenHere], 4, 6);
   }
-  if (j.next !== undefined) page.text([["strong", "Next:"], stepText(j.next)], 4, 6);
+  if (j.next !== undefined) page.text([["strong", say("cli.board-page.next")], stepText(j.next)], 4, 6);
   for (const f of j.rules) page.text([["bad", `${capital(f.level)} ${f.rule}:`], sentence(f.why)], 4, 6);
-  for (const c of j.cautions) page.text([["open", "Caution:"], c.message], 4, 6);
+  for (const c of j.cautions) page.text([["open", say("cli.answer-page.caution")], c.message], 4, 6);
 }
 
 /** "2 h, cost 17, heavier by 40 g, cannot be taken back, medium risk, in this shop. The rear becomes 135." */
 export function remedyWords(m: RemedyOffer): string {
   if (m.refused !== undefined) return say("cli.check-page.refused", { refused: sentence(m.refused) });
-  const risk = { L: "low", M: "medium", H: "high" }[m.risk];
+  const risk = { L: say("cli.check-page.low"), M: say("cli.check-page.medium"), H: say("cli.check-page.high") }[m.risk];
   const facts = [
     hoursText(m.hours),
     say("cli.check-page.cost", { cost: sum(m.cost) }),
     ...(m.massG === 0
       ? []
-      : [say("cli.check-page.by-g", { massG: m.massG > 0 ? "heavier" : "lighter", massG2: Math.abs(m.massG) })]),
-    m.reversible ? say("cli.check-page.can-be-taken-back") : say("cli.check-page.cannot-be-taken-back"),
+      : [
+          say("cli.check-page.by-g", {
+            massG: m.massG > 0 ? say("cli.check-page.heavier") : say("cli.check-page.lighter"),
+            massG2: Math.abs(m.massG),
+          }),
+        ]),
+    m.reversible
+      ? say("drawing.joints-of-build.can-be-taken-back")
+      : say("drawing.joints-of-build.cannot-be-taken-back"),
     say("cli.check-page.risk", { risk }),
     m.here
       ? say("cli.check-page.in-this-shop")
@@ -174,7 +181,7 @@ function rulePage(r: Reckoning, group: RuleGroup, page: Page): void {
     const head: Span[] = [
       ["strong", `${f.rule} ${f.level}`],
       ...(open === "" ? [] : [`(${open})`]),
-      say("cli.check-page.on", { r: aboutWords(r, each.about) }),
+      say("cli.check-page.on", { about: aboutWords(r, each.about) }),
     ];
     page.text([...head, ruleSentence(each)], 2, 4);
   }
@@ -223,7 +230,7 @@ function ledgerPage(r: Reckoning, page: Page): void {
         ? ""
         : say("cli.check-page.price-not-known", { priceNotKnown: m.priceNotKnown.join(", ") });
     rows.push([
-      "money",
+      say("cli.check-page.money"),
       `${sum(m.total)}${m.budget === undefined ? "" : say("cli.check-page.of", { budget: sum(m.budget) })}`,
       verdict,
       [by, known].filter((t) => t !== "").join("; "),
@@ -240,7 +247,7 @@ function ledgerPage(r: Reckoning, page: Page): void {
           ? ""
           : say("cli.check-page.h-to-spare", { toSpareH: h.toSpareH.toFixed(1) });
     rows.push([
-      "hours",
+      say("cli.check-page.hours"),
       `${h.handsOnH.toFixed(1)} h${h.hoursMax === undefined ? "" : say("cli.check-page.of-2", { hoursMax: sum(h.hoursMax) })}`,
       verdict,
       by,
@@ -251,13 +258,13 @@ function ledgerPage(r: Reckoning, page: Page): void {
     const known =
       v.massNotKnown.length === 0 ? "" : say("cli.check-page.not-known", { massNotKnown: v.massNotKnown.join(", ") });
     rows.push([
-      "mass",
+      say("cli.check-page.mass"),
       quantityText(v.massG / 1000, "kg", 2, scaled(mass.bands.massG)),
       v.verdict ?? say("cli.check-page.no-limit-entered"),
       known,
     ]);
   }
-  page.table(rows, { heads: ["", "sum", "verdict", ""] });
+  page.table(rows, { heads: ["", say("cli.check-page.sum"), say("cli.check-page.verdict"), ""] });
   for (const answer of [money, hours, mass])
     if (answer.kind === "refused") for (const x of answer.refusals) page.text(sentence(x.message), 2, 4);
   if (alternatives.length > 0) {
@@ -265,7 +272,7 @@ function ledgerPage(r: Reckoning, page: Page): void {
     page.table(
       alternatives.map((a) => [
         a.name,
-        a.total === undefined ? say("cli.check-page.a-price-is-not-known") : sum(a.total),
+        a.total === undefined ? say("drawing.buy-of-build.a-price-is-not-known") : sum(a.total),
         a.toSpare === undefined
           ? ""
           : a.toSpare >= 0
@@ -282,7 +289,7 @@ function scaled(band: { readonly low: number; readonly high: number; readonly me
 }
 
 function nextPage(r: Reckoning, page: Page): void {
-  page.heading(say("cli.check-page.what-to-measure-next"));
+  page.heading(say("drawing.summary-of-build.what-to-measure-next"));
   if (r.next.length === 0) page.text(say("cli.check-page.nothing-is-waiting-for-a-measurement"));
   r.next.forEach((step, i) => {
     page.text([`${i + 1}.`, stepText(step)], 1, 4);

@@ -35,7 +35,8 @@ export function quantityText(
 
 export function figureText(f: Figure, without = say("cli.figures.as-entered")): string {
   const against = f.against === undefined ? "" : ` (${f.against})`;
-  if (yesOrNo(f.value, f.unit, f.limit?.low)) return `${f.name}: ${f.value === 1 ? "yes" : "no"}`;
+  if (yesOrNo(f.value, f.unit, f.limit?.low))
+    return `${f.name}: ${f.value === 1 ? say("cli.answer-page.yes") : say("cli.answer-page.no")}`;
   // A count of so many: "0 of 4 signed".
   if (f.unit === "" && f.band === undefined && f.against?.startsWith("of ") === true)
     return `${showNumber(f.value, f.decimals)} ${f.against} ${f.name}`;
@@ -56,7 +57,8 @@ export interface NumberCells {
 export function numberCells(n: DecidingNumber): NumberCells {
   const unit = SHOWN_UNITS[n.unit] ?? n.unit;
   const limit = n.limit === undefined ? "" : n.limit.words;
-  if (yesOrNo(n.value, n.unit, n.limit?.low)) return { name: n.name, value: n.value === 1 ? "yes" : "no", limit };
+  if (yesOrNo(n.value, n.unit, n.limit?.low))
+    return { name: n.name, value: n.value === 1 ? say("cli.answer-page.yes") : say("cli.answer-page.no"), limit };
   if (n.unit === "ratio" && n.name.startsWith("chance"))
     return { name: n.name, value: `${showNumber(100 * n.value, 0)} %`, limit };
   const whole = n.unit === "count" || (Number.isInteger(n.value) && n.band === undefined);

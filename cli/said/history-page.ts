@@ -14,7 +14,7 @@ export function historyPage(history: BuildHistory, versions: readonly NamedVersi
   page.heading(say("cli.history-page.history-of", { build: history.build })).blank();
   if (history.changes.length === 0) page.text(say("cli.history-page.nothing-older"));
   for (const change of history.changes) {
-    const taken = change.state === "taken-back" ? ([["quiet", "(taken back)"]] as const) : [];
+    const taken = change.state === "taken-back" ? ([["quiet", say("cli.history-page.taken-back-word")]] as const) : [];
     const door = change.who === null ? "" : `, ${change.who}`;
     page.text([["strong", `${change.change}`], changeWords(change), ...taken], 0, 4);
     page.text([["quiet", `${moment(change.at)}${door}`]], 4);
@@ -74,8 +74,6 @@ function documents(page: Page, list: readonly Named[], indent: number): Page {
 
 /** The clock of this machine, to the minute: that is how a person remembers it. */
 function moment(at: string): string {
-  const day = new Date(at);
-  const two = (n: number) => String(n).padStart(2, "0");
-  const date = `${day.getFullYear()}-${two(day.getMonth() + 1)}-${two(day.getDate())}`;
-  return `${date} ${two(day.getHours())}:${two(day.getMinutes())}`;
+  // The Swedish way of writing a date is year, month, day.
+  return new Date(at).toLocaleString("sv-SE", { dateStyle: "short", timeStyle: "short" });
 }

@@ -63,7 +63,7 @@ export function importPage(plan: ImportPlan, page: Page, taken: boolean): Page {
   page.blank();
   if (taken) return page.text(say("cli.import-page.all-of-it-is-kept-coldset"));
   if (plan.undecided.length > 0) {
-    const differ = counted(plan.undecided.length, "document");
+    const differ = counted(plan.undecided.length, say("cli.import-page.document"));
     return page.text([
       ["open", say("cli.import-page.for-you-have-to-choose", { differ })],
       say("cli.import-page.keep-mine-take-theirs-or-as"),

@@ -3,6 +3,7 @@
 import type { PlanValue } from "@coldset/core/plan";
 import { type Reckoning, showNumber } from "@coldset/core/questions";
 import { say } from "@coldset/core/texts";
+import { WEEKDAY_NAMES } from "@coldset/core/workshop";
 import type { Page, Span } from "../screen/page.js";
 import { standingPage } from "./standing.js";
 
@@ -46,7 +47,7 @@ export function planPage(r: Reckoning, p: PlanValue, page: Page): Page {
     ],
     [say("cli.plan-page.hands-on-work"), `${showNumber(p.handsOnH, 1)} h`, ""],
     [
-      "waiting",
+      say("cli.plan-page.waiting"),
       say("cli.plan-page.days-3", { waitsDays: showNumber(p.waitsDays, 0) }),
       say("cli.plan-page.days-of-24-h-from-the"),
     ],
@@ -60,12 +61,14 @@ export function planPage(r: Reckoning, p: PlanValue, page: Page): Page {
       p.intoSessions.map((w) => [
         w.what,
         `${w.sessions} ${p.sessionWord}s`,
-        w.fits ? ["good", "fits"] : say("cli.plan-page.over-by", { sessions: w.sessions - (p.sessionsListed ?? 0) }),
+        w.fits
+          ? ["good", say("cli.plan-page.fits")]
+          : say("cli.plan-page.over-by", { sessions: w.sessions - (p.sessionsListed ?? 0) }),
       ]),
     );
   }
   if (p.waysBack.length > 0) {
-    page.heading(say("cli.plan-page.ways-back-inside-the-deadline"));
+    page.heading(say("asked.which-order.ways-back-inside-the-deadline"));
     page.table(
       p.waysBack.map((w) => [
         w.what,
@@ -89,13 +92,13 @@ export function planPage(r: Reckoning, p: PlanValue, page: Page): Page {
     {
       indent: 1,
       heads: [
-        dated ? "date" : "when",
+        dated ? say("cli.plan-page.date") : say("cli.plan-page.when"),
         "",
-        "what",
-        "work",
+        say("cli.plan-page.what"),
+        say("cli.plan-page.work"),
         say("cli.plan-page.then-wait"),
         say("cli.plan-page.sign-first"),
-        "mind",
+        say("cli.plan-page.mind"),
       ],
       right: [3],
     },
@@ -119,7 +122,7 @@ export function planPage(r: Reckoning, p: PlanValue, page: Page): Page {
     page.text(say("cli.plan-page.no-part-has-a-delivery-time"));
   }
   if (p.findings.length > 0) {
-    page.heading("Findings");
+    page.heading(say("cli.plan-page.findings"));
     for (const f of p.findings)
       page.text([["strong", `${f.level.charAt(0).toUpperCase()}${f.level.slice(1)}:`], findingWords(f)], 2, 4);
   }
@@ -158,16 +161,7 @@ function gatesPage(r: Reckoning, p: PlanValue, page: Page): void {
   ]);
 }
 
-const DAY_NAMES: Readonly<Record<string, string>> = {
-  mon: "Monday",
-  tue: "Tuesday",
-  wed: "Wednesday",
-  thu: "Thursday",
-  fri: "Friday",
-  sat: "Saturday",
-  sun: "Sunday",
-};
-const dayName = (day: string) => DAY_NAMES[day] ?? day;
+const dayName = (day: string) => WEEKDAY_NAMES[day] ?? day;
 
 /** The answer first: is the deadline met? */
 function deadlineLine(p: PlanValue, deadline: number, page: Page): void {
@@ -176,11 +170,11 @@ function deadlineLine(p: PlanValue, deadline: number, page: Page): void {
   page.blank().text(
     p.meetsDeadline === true
       ? [
-          ["good", "within"],
+          ["good", say("cli.plan-page.within")],
           say("cli.plan-page.days-the-deadline-of-days-is", { days, deadline: showNumber(deadline, 0) }),
         ]
       : [
-          ["bad", "over"],
+          ["bad", say("cli.plan-page.over")],
           say("cli.plan-page.days-the-deadline-of-days-is-2", {
             days,
             deadline: showNumber(deadline, 0),
@@ -205,7 +199,7 @@ function daysText(days: number): string {
 
 function marks(o: PlanValue["operations"][number]): string {
   return [
-    ...(o.gate ? ["gate"] : []),
+    ...(o.gate ? [say("cli.plan-page.gate")] : []),
     ...(o.irreversible === undefined ? [] : [say("cli.plan-page.no-way-back", { irreversible: o.irreversible })]),
     ...(o.missing.length === 0 ? [] : [say("cli.plan-page.ask-a-builder", { missing: o.missing.join(", ") })]),
     ...(o.slackH >= 12 ? [say("cli.plan-page.slack-d", { slackH: showNumber(o.slackH / 24, 0) })] : []),

@@ -24,11 +24,11 @@ export function refusalsPage(refusals: readonly Refusal[], page: Page, placeOf?:
       .blank()
       .text([...(place === undefined ? [] : [["strong", `${place}:`] as const]), sentence(shortened(r.message))], 2, 4);
     const given = givenWords(r.given);
-    if (given !== "" && !SYNTAX.has(r.code) && r.code !== "unknown-key" && !r.message.includes(given))
-      page.text(["Given:", given], 4, 6);
+    if (given !== "" && !SYNTAX.has(r.code) && !TOLD_IN_WORDS.has(r.code) && !r.message.includes(given))
+      page.text([say("cli.refusals.given"), given], 4, 6);
     if (SYNTAX.has(r.code)) page.text(say("cli.refusals.look-at-the-indents-brackets-and"), 4, 6);
     else if (r.allowed !== "" && !r.message.includes(r.allowed))
-      page.text(["Allowed:", r.allowed.replace(/, at most 64 signs, within ± [\d ]+$/, "")], 4, 6);
+      page.text([say("cli.refusals.allowed"), r.allowed.replace(/, at most 64 signs, within ± [\d ]+$/, "")], 4, 6);
   }
   if (shown.length > MOST_SHOWN)
     page.blank().text(say("cli.refusals.and-more-json-lists-them-all", { shownCount: shown.length - MOST_SHOWN }), 2);
@@ -43,6 +43,8 @@ export function tellRefused(io: Io, answer: Refused, json: boolean, placeOf?: (a
 }
 
 const SYNTAX: ReadonlySet<string> = new Set(["yaml"]);
+/** Their message tells in words what was given; the object is for programs. */
+const TOLD_IN_WORDS: ReadonlySet<string> = new Set(["unknown-key", "store-in-use"]);
 
 /** One slip of the pen makes a reader of YAML stumble several times: of each file only the first is told. --json has them all. */
 function firstOfSyntax(refusals: readonly Refusal[]): readonly Refusal[] {

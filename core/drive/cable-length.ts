@@ -119,7 +119,7 @@ export function cableLength(q: CableLengthInput): Answer<CableLength> {
     for (const key of ["x_mm", "y_mm", "z_mm"] as const) {
       const given: unknown = point[key];
       if (typeof given === "number" && Math.abs(given) <= 5000) continue;
-      const message = say("drive.cable-length.point-of-the-route-needs-between", { i: i + 1, key });
+      const message = say("drive.cable-length.point-of-the-route-needs-between", { pointNumber: i + 1, key });
       refusals.push({ code: "out-of-range", at: `route[${i}].${key}`, given, allowed: "-5000 to 5000 mm", message });
     }
   }

@@ -217,7 +217,7 @@ function judge(
       : "";
   return {
     verdict: "fits",
-    note: say("drive.fixed-centres.feel-it-on-the-stand", { says, boolean: [edge, tight].filter(Boolean).join(", ") }),
+    note: say("drive.fixed-centres.feel-it-on-the-stand", { says, reasons: [edge, tight].filter(Boolean).join(", ") }),
   };
 }
 

@@ -131,11 +131,11 @@ function quarrels(changes: readonly Change[]): readonly Caution[] {
         code: "remedies-disagree",
         at: change.port,
         message: say("fit.evaluate-joints.the-remedy-of-makes-the-one", {
-          joint: first.joint,
+          oneJoint: first.joint,
           port: change.port,
-          to: first.to,
-          joint2: change.joint,
-          to2: change.to,
+          oneValue: first.to,
+          otherJoint: change.joint,
+          otherValue: change.to,
         }),
       });
     }

@@ -1,5 +1,5 @@
 /**
- * The Quayside build against the values that trade.md section 7.1 expects. Frame: the scenario's exact geometry (M4 worked:
+ * The Quayside build (invented demo) against values worked by hand beforehand. Frame: the demo's exact geometry (M4 worked:
  * CS 442, drop 58, A-C 392, rake 45, lower stack 12, HT 145, HA 71, SA 73, R 346, stack 560.0, reach 392.8).
  */
 import { readFileSync } from "node:fs";

@@ -35,7 +35,7 @@ const QUAYSIDE: FrameMeasures = {
 const FA = { axle_to_crown_mm: 395, rake_mm: 45, front_radius_mm: 339, rear_radius_mm: 339 };
 const FB = { ...FA, axle_to_crown_mm: 440 };
 
-describe("toe clearance (M8; the trade page's figures are ± 2)", () => {
+describe("toe clearance (M8; the figures worked for the demos are ± 2)", () => {
   it("M4's frame, R 346, tyre 35, crank 170, z 137: 136 at 27 deg", () => {
     const v = toe(
       toeInputOf(bicyclePoints(QUAYSIDE), { tyre_width_mm: 35, crank_mm: 170, pedal_from_centre_mm: 137 }),

@@ -35,7 +35,7 @@ const swap = (parts: NewParts, frame: FrameMeasures = M4_FRAME) => {
   return answer.value;
 };
 
-describe("fork swap against the trade page", () => {
+describe("fork swap against the worked bicycle", () => {
   it("M4: fork 440/45 with R 353: rotation +2.4, HA 68.6, SA 70.6, BB 313.8, stack 576.3, reach 368.5, trail 90.3", () => {
     const v = swap({
       axle_to_crown_mm: 440,

@@ -95,7 +95,7 @@ export function forkSwap(input: ForkSwapInput): Answer<ForkSwapValue> {
     at: `frame.${key}`,
     given: undefined,
     allowed: say("geometry.fork-swap.a-number"),
-    message: say("geometry.fork-swap.the-swap-needs-the-frame-fill", { key: measureLabel(key), key2: key }),
+    message: say("geometry.fork-swap.the-swap-needs-the-frame-fill", { label: measureLabel(key), key }),
   }));
   const problems = [...missing, ...frameProblems(frame, "frame."), ...newPartProblems(frame, parts)];
   if (problems.length > 0) return refused(problems);
@@ -127,9 +127,9 @@ function swapCautions(before: BicyclePoints, value: ForkSwapValue): Caution[] {
       code: "not-level-before",
       at: "frame",
       message: say("geometry.fork-swap.by-these-measures-the-old-front", {
-        gap: Math.abs(gap).toFixed(1),
-        gap2: gap > 0 ? "above" : "below",
-        turn: turn.toFixed(2),
+        gapMm: Math.abs(gap).toFixed(1),
+        aboveOrBelow: gap > 0 ? "above" : "below",
+        turnDeg: turn.toFixed(2),
       }),
     });
   }

@@ -51,7 +51,7 @@ export interface NewParts {
  * How far does one careful workshop measurement stray (one standard deviation, mm or degrees)?
  * M2: angles 0.3; head tube and joint offset 1; wheelbase, BB height, axle-to-crown 2; other lengths 1.5.
  * Wheel radii and the lower headset stack are held fixed there; 0.05 does that and keeps the arithmetic smooth.
- * Source: common practice, no source (trade page M2).
+ * Source: common practice, no source (M2).
  */
 export const USUAL_SD: Readonly<Record<SideViewKey, number>> = {
   seat_tube_cc_mm: 1.5,

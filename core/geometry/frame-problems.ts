@@ -44,7 +44,7 @@ export function closureProblems(input: SideViewInput, prefix = ""): Refusal[] {
         `${prefix}axle_to_crown_mm`,
         ac,
         say("geometry.frame-problems.more-than-the-rake-mm", { rake: Math.abs(rake) }),
-        say("geometry.frame-problems.axle-to-crown-mm-is-not", { ac, rake }),
+        say("geometry.frame-problems.axle-to-crown-mm-is-not", { axleToCrownMm: ac, rakeMm: rake }),
       ),
     );
   }
@@ -71,7 +71,7 @@ export function closureProblems(input: SideViewInput, prefix = ""): Refusal[] {
           `${prefix}front_centre_mm`,
           fc,
           say("geometry.frame-problems.more-than-mm-the-front-axle", { rise }),
-          say("geometry.frame-problems.front-centre-mm-is-not-longer", { fc, rise }),
+          say("geometry.frame-problems.front-centre-mm-is-not-longer", { frontCentreMm: fc, riseMm: rise }),
         ),
       );
     }

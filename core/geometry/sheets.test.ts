@@ -32,7 +32,7 @@ describe("every sheet of this room", () => {
     expect(answer).toMatchObject({ kind: "answered", cautions: [] });
   });
 
-  it("gives the contract's keys as numbers", () => {
+  it("gives the documented keys as numbers", () => {
     const side = sideViewSheet.run(starts(sideViewSheet.fields));
     const swap = forkSwapSheet.run(starts(forkSwapSheet.fields) as never);
     if (side.kind !== "answered" || swap.kind !== "answered") throw new Error("refused");

@@ -49,8 +49,8 @@ export function doubts(input: SideViewInput, given: Float64Array, p: Float64Arra
         code: "disagrees",
         at: "front_radius_mm",
         message: say("geometry.side-view-doubt.by-these-measures-the-front-tyre", {
-          hang: Math.abs(hang).toFixed(1),
-          hang2: hang > 0 ? "above" : "below",
+          byMm: Math.abs(hang).toFixed(1),
+          aboveOrBelow: hang > 0 ? "above" : "below",
         }),
       });
       return;
@@ -65,8 +65,8 @@ export function doubts(input: SideViewInput, given: Float64Array, p: Float64Arra
       code: "disagrees",
       at: key,
       message: say("geometry.side-view-doubt.reads-the-others-foretell-off-by", {
-        key: measureLabel(key),
-        key2: key,
+        label: measureLabel(key),
+        key,
         reading,
         foretold: foretold.toFixed(1),
         off: off.toFixed(1),

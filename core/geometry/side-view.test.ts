@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import type { SideViewInput } from "./frame-measures.js";
 import { sideView } from "./side-view.js";
 
-/** Trade page M4, worked bicycle (= Quayside's frame). Only eleven of its measures are named there, joint offset from 7.1. */
+/** M4's worked bicycle (= the frame of the invented demo Quayside), by plane geometry. Eleven measures; the joint offset is the demo's. */
 const M4: SideViewInput = {
   chainstay_mm: 442,
   bb_drop_mm: 58,
@@ -29,7 +29,7 @@ const refusal = (input: SideViewInput) => {
   return answer.refusals;
 };
 
-describe("side view against the trade page", () => {
+describe("side view against the worked bicycle", () => {
   it("lays out the worked bicycle of M4 without seat tube and top tube", () => {
     // M4 [DER]: stack 560.0, reach 392.8, wheelbase 1051.4, trail 71.5, BB height 288.0
     const v = value(M4).value;

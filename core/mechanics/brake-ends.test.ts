@@ -25,7 +25,7 @@ describe("front retention (M17 [DER], redone by hand)", () => {
   it("slot down: E 1524, left 1713, right -189", () => {
     // W = 980.7; F_b = 588.4; F_c = 588.4 * 340/72 = 2778.6; N = 882.6
     // E = 2778.6 cos 30 - 882.6 = 2406.3 - 882.6 = 1523.7; left 0.895 * 2406.3 - 441.3 = 1712.4; right 252.7 - 441.3 = -188.6
-    // the trade page has 589 and 2780 because it takes 9.81; within 1 N
+    // 589 and 2780 come of taking g as 9.81; within 1 N
     const got = run({}).value;
     expect(Math.abs(got.brake_force_n - 589)).toBeLessThan(1);
     expect(Math.abs(got.pad_force_n - 2780)).toBeLessThan(2);

@@ -1,6 +1,6 @@
 /**
- * Moments about the rear contact, worked by hand; and the scenario page of Canalside (front_share, wheelie_grade with and
- * without bags; wheelbase 1040, rear axle 429.5 behind the cranks), worked there by other hands and again in a separate
+ * Moments about the rear contact, worked by hand; and the invented demo Canalside (front share, slope with and
+ * without bags; wheelbase 1040, rear axle 429.5 behind the cranks), worked by other hands and again in a separate
  * program: 0.332, 0.243, 0.286, 0.291, 0.257, 0.347, 0.307, 0.218 and 0.366, 0.264, 0.298, 0.249.
  */
 import { describe, expect, test } from "vitest";
@@ -19,7 +19,7 @@ describe("load share", () => {
     const one = loadShare([{ kg: 10, forwardMm: 0, heightMm: 1000 }], { rearForwardMm: -500, frontForwardMm: 500 });
     expect(one).toEqual({ totalKg: 10, frontShare: 0.5, liftsAtGrade: 0.5 });
   });
-  // half the last printed digit of the page
+  // half the last digit that was worked out
   test.each<[string, readonly Weight[], number, number, number | undefined]>([
     ["no child", [bike, rider], 0.33, 0.005, 0.365],
     ["rack seat", [bike, rider, onRack], 0.24, 0.005, 0.265],

@@ -77,7 +77,7 @@ export function hoursLedger(input: {
                 code: "hours-not-known",
                 at: "lines",
                 message: say("plan.hours-ledger.hours-not-known-the-sum-leaves", {
-                  unknown: unknown.map((l) => `${l.what} (${l.id})`).join(", "),
+                  lines: unknown.map((l) => `${l.what} (${l.id})`).join(", "),
                 }),
               },
             ],

@@ -80,7 +80,7 @@ export function massLedger(input: MassInput): Answer<MassValue> {
   const verdict = limitG === undefined ? undefined : judge(massG, halfWidthG, limitG, unknown, input.limitIs);
   const next: NextStep[] = unknown.map((l) => ({
     kind: "measure",
-    what: say("plan.mass-ledger.weigh", { what: l.what, l: l.id }),
+    what: say("plan.mass-ledger.weigh", { what: l.what, id: l.id }),
     tool: "scales",
   }));
   if (
@@ -102,7 +102,7 @@ export function massLedger(input: MassInput): Answer<MassValue> {
       code: "mass-not-known",
       at: "lines",
       message: say("plan.mass-ledger.mass-not-known-the-sum-leaves", {
-        unknown: unknown.map((l) => `${l.what} (${l.id})`).join(", "),
+        lines: unknown.map((l) => `${l.what} (${l.id})`).join(", "),
       }),
     });
   }

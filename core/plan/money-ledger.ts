@@ -96,7 +96,7 @@ export function moneyLedger(input: MoneyInput): Answer<MoneyValue> {
           ? []
           : unknown.map((l) => ({
               kind: "do",
-              what: say("plan.money-ledger.ask-the-price-of", { what: l.what, l: l.id }),
+              what: say("plan.money-ledger.ask-the-price-of", { what: l.what, id: l.id }),
               at: `lines.${l.id}.price`,
             })),
       dearerThanReadyBicycleBy: input.readyBicycle === undefined ? undefined : toSpend - input.readyBicycle,
@@ -111,7 +111,7 @@ export function moneyLedger(input: MoneyInput): Answer<MoneyValue> {
                 code: "price-not-known",
                 at: "lines",
                 message: say("plan.money-ledger.price-not-known-the-total-leaves", {
-                  unknown: unknown.map((l) => `${l.what} (${l.id})`).join(", "),
+                  lines: unknown.map((l) => `${l.what} (${l.id})`).join(", "),
                 }),
               },
             ],

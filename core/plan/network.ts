@@ -77,7 +77,7 @@ export function readNetwork(operations: readonly NetworkOperation[], keys = SHEE
         at: `${where}[${i}].id`,
         given: o.id,
         allowed: say("plan.network.an-id-that-no-other-operation"),
-        message: say("plan.network.two-operations-have-the-id-give", { o: o.id }),
+        message: say("plan.network.two-operations-have-the-id-give", { operation: o.id }),
       });
     } else placeOf.set(o.id, i);
     for (const [key, time, unit] of [
@@ -90,7 +90,7 @@ export function readNetwork(operations: readonly NetworkOperation[], keys = SHEE
           at: `${where}[${i}].${key}`,
           given: time,
           allowed: say("plan.network.0-or-more", { unit }),
-          message: say("plan.network.of-operation-is-a-time-is", { key, o: o.id, time, unit }),
+          message: say("plan.network.of-operation-is-a-time-is", { key, operation: o.id, time, unit }),
         });
       }
     }
@@ -106,7 +106,7 @@ export function readNetwork(operations: readonly NetworkOperation[], keys = SHEE
           at: `${where}[${i}].after[${k}]`,
           given: id,
           allowed: say("plan.network.ids-of-operations-in-the-list"),
-          message: say("plan.network.operation-comes-after-but-there-is", { o: o.id, id }),
+          message: say("plan.network.operation-comes-after-but-there-is", { operation: o.id, before: id }),
         });
       } else if (!places.includes(place)) places.push(place);
     });

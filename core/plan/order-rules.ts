@@ -96,7 +96,7 @@ export function orderRules(
           level: accepted ? "flag" : "gate",
           at: o.id,
           message: say("plan.order-rules.and-is-planned-before-any-dry", {
-            o: o.id,
+            operation: o.id,
             what: o.what,
             doneBy: DONE_BY[kind],
             accepted:
@@ -117,9 +117,9 @@ export function orderRules(
         level: "flag",
         at: o.id,
         message: say("plan.order-rules.needs-which-this-shop-does-not", {
-          o: o.id,
+          operation: o.id,
           what: o.what,
-          word: word.replaceAll("_", " "),
+          ability: word.replaceAll("_", " "),
         }),
         wayOut: say("plan.order-rules.send-it-out-borrow-the-tool"),
       });
@@ -130,9 +130,9 @@ export function orderRules(
         level: "flag",
         at: o.id,
         message: say("plan.order-rules.needs-the-shop-has-the-ability", {
-          o: o.id,
+          operation: o.id,
           what: o.what,
-          word: word.replaceAll("_", " "),
+          ability: word.replaceAll("_", " "),
         }),
         wayOut: say("plan.order-rules.ask-whoever-does-it-and-write"),
       });
@@ -159,9 +159,14 @@ export function orderRules(
         level: fixed ? "flag" : "advice",
         at: o.id,
         message: fixed
-          ? say("plan.order-rules.comes-after-the-paint-of", { o: o.id, what: o.what, paint: paint.id, why })
-          : say("plan.order-rules.nothing-says-that-comes-before-the", { o: o.id, what: o.what, paint: paint.id, why }),
-        wayOut: say("plan.order-rules.put-before", { o: o.id, paint: paint.id }),
+          ? say("plan.order-rules.comes-after-the-paint-of", { operation: o.id, what: o.what, paint: paint.id, why })
+          : say("plan.order-rules.nothing-says-that-comes-before-the", {
+              operation: o.id,
+              what: o.what,
+              paint: paint.id,
+              why,
+            }),
+        wayOut: say("plan.order-rules.put-before", { operation: o.id, paint: paint.id }),
       });
     }
   }

@@ -58,7 +58,8 @@ export function planLength(
 ): LengthFound {
   const pieces: Piece[] = [];
   const rows: NetworkOperation[] = [];
-  const name = (id: string, k: number, of: number) => (of === 1 ? id : say("plan.plan-length.piece-of", { id, k, of }));
+  const name = (id: string, k: number, of: number) =>
+    of === 1 ? id : say("plan.plan-length.piece-of", { id, piece: k, pieces: of });
   const count = (o: Operation) =>
     !cutAtClosing && o.handsOnH > calendar.lengthH + CLOCK_EPS_H ? cutPieces(o.handsOnH, calendar.lengthH).length : 1;
   const lastPiece = new Map(operations.map((o) => [o.id, name(o.id, count(o), count(o))]));

@@ -1,4 +1,4 @@
-/** What goes into the sheet `schedule` and what comes back, under the names of the contract. */
+/** What goes into the sheet `schedule` and what comes back, under the names of docs/methods/sheets.md. */
 export interface ScheduleOperation {
   readonly id: number;
   readonly name?: string;

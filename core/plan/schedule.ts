@@ -111,7 +111,7 @@ function eveningRefusals(input: ScheduleInput): Refusal[] {
         at: `evening_days[${i}]`,
         given: day,
         allowed: say("plan.schedule.0-or-more-day-0-is"),
-        message: say("plan.schedule.evening-is-on-day-days-are", { i: i + 1, day }),
+        message: say("plan.schedule.evening-is-on-day-days-are", { evening: i + 1, day }),
       });
     }
     const previous = days[i - 1];
@@ -121,7 +121,13 @@ function eveningRefusals(input: ScheduleInput): Refusal[] {
         at: `evening_days[${i}]`,
         given: day,
         allowed: say("plan.schedule.rising-days-each-evening-after-the"),
-        message: say("plan.schedule.evening-day-starts-before-evening-day", { i: i + 1, day, i2: i, previous, length }),
+        message: say("plan.schedule.evening-day-starts-before-evening-day", {
+          evening: i + 1,
+          day,
+          eveningBefore: i,
+          previous,
+          length,
+        }),
       });
     }
   });

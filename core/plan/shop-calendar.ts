@@ -68,7 +68,7 @@ export function shopCalendar(
           `shop.days[${i}]`,
           day,
           say("plan.shop-calendar.rising-day-numbers-each-once"),
-          say("plan.shop-calendar.session-is-on-day-list-the", { i: i + 1, day }),
+          say("plan.shop-calendar.session-is-on-day-list-the", { session: i + 1, day }),
         );
       }
     });

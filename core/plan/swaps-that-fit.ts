@@ -152,7 +152,7 @@ function swapRefusals(input: Parameters<typeof swapsThatFit>[0]): Refusal[] {
         `swaps[${i}].id`,
         s.id,
         say("plan.swaps-that-fit.an-id-that-no-other-swap"),
-        say("plan.swaps-that-fit.two-swaps-have-the-id", { s: s.id }),
+        say("plan.swaps-that-fit.two-swaps-have-the-id", { swap: s.id }),
       );
     }
     if (s.loss !== undefined && !(Number.isFinite(s.loss) && s.loss >= 0)) {
@@ -161,7 +161,7 @@ function swapRefusals(input: Parameters<typeof swapsThatFit>[0]): Refusal[] {
         `swaps[${i}].loss`,
         s.loss,
         say("plan.money-ledger.0-or-more"),
-        say("plan.swaps-that-fit.the-loss-of-is-give-0", { s: s.id, loss: s.loss }),
+        say("plan.swaps-that-fit.the-loss-of-is-give-0", { swap: s.id, loss: s.loss }),
       );
     }
     for (const id of s.out) {
@@ -182,7 +182,7 @@ function swapRefusals(input: Parameters<typeof swapsThatFit>[0]): Refusal[] {
           `swaps[${i}].in`,
           l.id,
           say("plan.swaps-that-fit.lines-that-are-not-in-the"),
-          say("plan.swaps-that-fit.brings-in-which-is-in-the", { what: s.what, l: l.id }),
+          say("plan.swaps-that-fit.brings-in-which-is-in-the", { what: s.what, line: l.id }),
         );
       }
     }

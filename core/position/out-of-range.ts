@@ -20,7 +20,7 @@ export function outOfRange(fields: readonly Field[], input: object): readonly Re
       min: field.min,
       max: field.max,
       unit,
-      integer: field.integer === true ? say("position.out-of-range.whole") : "",
+      whole: field.integer === true ? say("position.out-of-range.whole") : "",
     });
     const judge = (at: string, number: unknown): void => {
       if (typeof number === "number" && number >= field.min && number <= field.max) {

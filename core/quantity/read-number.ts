@@ -64,14 +64,15 @@ function withFraction(
 function asDecimal(raw: string): string | Fault {
   const dots = raw.split(".").length - 1;
   const commas = raw.split(",").length - 1;
-  if (/[.,]$/.test(raw)) return fault("not-a-number", say("quantity.read-number.ends-in-a-decimal-sign", { raw }));
+  if (/[.,]$/.test(raw))
+    return fault("not-a-number", say("quantity.read-number.ends-in-a-decimal-sign", { written: raw }));
   if (dots === 0 && commas === 0) return raw;
   if (dots === 1 && commas === 0) return raw;
   if (dots === 0 && commas === 1) {
     if (!/^[1-9]\d{0,2},\d{3}$/.test(raw)) return raw.replace(",", ".");
     const decimal = raw.replace(",", ".");
     const whole = raw.replace(",", "");
-    return fault("ambiguous-thousands", say("quantity.read-number.could-be-or", { raw, decimal, whole }), [
+    return fault("ambiguous-thousands", say("quantity.read-number.could-be-or", { written: raw, decimal, whole }), [
       decimal,
       whole,
       raw.replace(",", " "),
@@ -79,5 +80,5 @@ function asDecimal(raw: string): string | Fault {
   }
   if (/^[1-9]\d{0,2}(?:,\d{3})+\.\d+$/.test(raw)) return raw.replaceAll(",", "");
   if (/^[1-9]\d{0,2}(?:\.\d{3})+,\d+$/.test(raw)) return raw.replaceAll(".", "").replace(",", ".");
-  return fault("two-decimal-signs", say("quantity.read-number.has-more-than-one-decimal-sign", { raw }));
+  return fault("two-decimal-signs", say("quantity.read-number.has-more-than-one-decimal-sign", { written: raw }));
 }

@@ -157,8 +157,8 @@ function otherDimension(number: string, hit: UnitHit, want: NumberDimension): Fa
     say("quantity.read-parts.is-wanted-is", {
       number,
       written: hit.written,
-      is,
-      dimensionNames: DIMENSION_NAMES[want],
+      foundDimension: is,
+      wantedDimension: DIMENSION_NAMES[want],
     }),
   );
 }

@@ -57,7 +57,8 @@ export function readThread(tidy: string): ThreadHit | Fault {
   const perInch = saysTpi || (!saysMm && metric === null && (inches ? b >= 8 : firstUnit === "" && a <= 2 && b >= 8));
   if (perInch) {
     if (metric !== null) return fault("bad-thread", say("quantity.read-thread.a-thread-with-m-has-its"));
-    if (b < 4 || b > 80) return fault("bad-thread", say("quantity.read-thread.threads-per-inch-lies-outside-4", { b }));
+    if (b < 4 || b > 80)
+      return fault("bad-thread", say("quantity.read-thread.threads-per-inch-lies-outside-4", { threadsPerInch: b }));
     const majorInInches = inches || (firstUnit === "" && a <= 4);
     const major = majorInInches ? exactTimes(first.value, INCH) : first.value;
     const pitchMm = exactToNumber(exactOver(INCH, second.value));
@@ -65,7 +66,7 @@ export function readThread(tidy: string): ThreadHit | Fault {
   }
   if (inches) return fault("bad-thread", say("quantity.read-thread.an-inch-thread-has-8-or"));
   if (b < 0.2 || b > 6)
-    return fault("ambiguous-thread", say("quantity.read-thread.could-be-a-pitch-of-mm", { body, b }));
+    return fault("ambiguous-thread", say("quantity.read-thread.could-be-a-pitch-of-mm", { body, number: b }));
   return size(a, { form: "metric", pitchMm: b, ...hand }, unit);
 }
 

@@ -35,7 +35,7 @@ export interface Working {
 }
 
 export interface BoardRow {
-  /** 1 to 20, as numbered in the trade page. */
+  /** 1 to 20, the number of the question; the board and `asked/` keep it. */
   readonly n: number;
   readonly question: string;
   readonly stake: Stake;

@@ -1,33 +1,19 @@
 /**
  * What stands between this child and being hurt, as far as it is entered? Rules S13 and S14 and the weight on the wheels, on
  * the demo build with the child seat. The rules are common practice, no source; limits of seat and rack are the parts' own;
- * sums are written out beside each check. Front share and slope: the scenario page, and loadShare's own test.
+ * sums are written out beside each check. Front share and slope: worked by hand in loadShare's own test.
  */
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { loadText, resolveBuild } from "../workshop/index.js";
-import { type BoardRow, type Reckoning, reckon } from "./index.js";
+import type { Reckoning } from "./index.js";
+import { changedText, reckonText, rowOf } from "./test-demo.js";
 
 const TEXT = readFileSync(new URL("../../demo/canalside.yaml", import.meta.url), "utf8");
 
-function reckoned(...changes: readonly (readonly [string, string])[]): Reckoning {
-  let text = TEXT;
-  for (const [from, to] of changes) {
-    if (!text.includes(from)) throw new Error(`nothing to change: ${from}`);
-    text = text.replace(from, to);
-  }
-  const l = loadText(text, "canalside.yaml");
-  if (l.kind === "refused") throw new Error(JSON.stringify(l.refusals, null, 1));
-  const r = resolveBuild(l.docs.map((d) => d.doc));
-  if (r.kind === "refused") throw new Error(JSON.stringify(r.refusals, null, 1));
-  return reckon(r.resolved);
-}
+const reckoned = (...changes: readonly (readonly [string, string])[]) =>
+  reckonText(changedText(TEXT, changes), "canalside.yaml");
 const K = reckoned();
-const asked = (n: number, k: Reckoning): BoardRow => {
-  const row = k.board.find((b) => b.n === n);
-  if (row === undefined) throw new Error(`no question ${n}`);
-  return row;
-};
+const asked = (n: number, k: Reckoning) => rowOf(k, n);
 const refusals = (k: Reckoning, rule: string) => k.rules.filter((f) => f.rule === rule && f.level === "refuse");
 
 describe("the child (rules S13 and S14; expect.rack_load)", () => {

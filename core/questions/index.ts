@@ -8,5 +8,6 @@ export * from "./new-build-so-far.js";
 export { portWords } from "./port-words.js";
 export { readingWords, showFigure, showNumber } from "./question.js";
 export * from "./reckon.js";
+export { reckonUpon } from "./reckon-upon.js";
 export * from "./reckoning.js";
 export * from "./standing-of-build.js";

@@ -164,7 +164,7 @@ function nextSteps(board: Reckoning["board"], joints: readonly JointAnswer[]): R
     rows.set(key, row);
   };
   for (const row of board)
-    if (row.next !== undefined) add(row.next, say("questions.reckon.question", { n: row.n }), STAKE[row.stake]);
+    if (row.next !== undefined) add(row.next, say("questions.reckon.question", { number: row.n }), STAKE[row.stake]);
   for (const j of joints) if (j.next !== undefined && j.verdict !== "not checked yet") add(j.next, j.id, 1);
   return [...rows.values()].sort((a, b) => b.stake - a.stake).map((r) => ({ ...r.step, settles: r.settles }));
 }

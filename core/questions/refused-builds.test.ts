@@ -1,46 +1,30 @@
 /**
  * While a refusal stands the board must not tell anybody how to do what is refused. Rules S1 (aluminium is never set or heated) and S5
- * (no disc on a fork that was not made for it): trade page, section 8.
+ * (no disc on a fork that was not made for it): common practice, no source.
  */
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { loadText, resolveBuild } from "../workshop/index.js";
 import { aboutWords, ruleGroups, ruleSentence } from "./about-words.js";
-import { reckon } from "./reckon.js";
-import type { Reckoning } from "./reckoning.js";
+import { changedText, reckonText, rowOf } from "./test-demo.js";
 
 const QUAYSIDE = readFileSync(new URL("../../demo/quayside.yaml", import.meta.url), "utf8");
 
-function changed(from: string | RegExp, to: string): Reckoning {
-  const text = QUAYSIDE.replace(from, to);
-  if (text === QUAYSIDE) throw new Error(`nothing to change: ${from}`);
-  const loaded = loadText(text, "quayside.yaml");
-  if (loaded.kind === "refused") throw new Error(JSON.stringify(loaded.refusals));
-  const resolved = resolveBuild(loaded.docs.map((d) => d.doc));
-  if (resolved.kind === "refused") throw new Error(JSON.stringify(resolved.refusals));
-  return reckon(resolved.resolved);
-}
-
-const row = (r: Reckoning, n: number) => {
-  const found = r.board.find((b) => b.n === n);
-  if (found === undefined) throw new Error(`no question ${n}`);
-  return found;
-};
+const changed = (from: string | RegExp, to: string) => reckonText(changedText(QUAYSIDE, [[from, to]]), "quayside.yaml");
 
 describe("an aluminium donor", () => {
   const r = changed("class: plain_chromoly", "class: aluminium");
 
   test("is not told how to push, nor where to weld", () => {
-    expect(row(r, 7).verdict).toBe("refuse");
-    expect(row(r, 7).working.words.join(" ")).not.toMatch(/Creep up/);
-    expect(row(r, 9).answer).toMatch(/^Nowhere: the frame is aluminium/);
-    expect(row(r, 9).working.words.join(" ")).not.toMatch(/Hole distances/);
-    expect(row(r, 9).next?.what).not.toMatch(/welder/);
+    expect(rowOf(r, 7).verdict).toBe("refuse");
+    expect(rowOf(r, 7).working.words.join(" ")).not.toMatch(/Creep up/);
+    expect(rowOf(r, 9).answer).toMatch(/^Nowhere: the frame is aluminium/);
+    expect(rowOf(r, 9).working.words.join(" ")).not.toMatch(/Hole distances/);
+    expect(rowOf(r, 9).next?.what).not.toMatch(/welder/);
   });
 
   test("has the refusal settled before any gate is signed or any evening planned", () => {
-    for (const n of [15, 20]) expect(row(r, n).next?.what).toMatch(/^Settle the refusal first \(S1\)/);
-    expect(row(r, 15).answer).toMatch(/^No plan while a refusal stands \(S1\)\./);
+    for (const n of [15, 20]) expect(rowOf(r, n).next?.what).toMatch(/^Settle the refusal first \(S1\)/);
+    expect(rowOf(r, 15).answer).toMatch(/^No plan while a refusal stands \(S1\)\./);
   });
 
   test("is told once why, with every place by its name", () => {
@@ -55,7 +39,7 @@ describe("an aluminium donor", () => {
 test("a fork that was not made for a disc is named with its kind, and its reason stands in the answer", () => {
   const r = changed("fork: FA", "fork: FC");
   expect(aboutWords(r, "FC")).toBe("FC, fork");
-  expect(row(r, 5).answer).toMatch(/^Not made for a disc\./);
+  expect(rowOf(r, 5).answer).toMatch(/^Not made for a disc\./);
 });
 
 test("a rule's sentence begins with a capital and has one stop; what is unknown keeps its id", () => {
@@ -66,7 +50,7 @@ test("a rule's sentence begins with a capital and has one stop; what is unknown 
 
 test("with nothing measured the next step is short and in words", () => {
   const r = changed(/^measured:\n(?: {2}.*\n)+/m, "measured: {}\n");
-  expect(row(r, 13).next?.what).toMatch(/^Measure the [a-z]/);
+  expect(rowOf(r, 13).next?.what).toMatch(/^Measure the [a-z]/);
   for (const b of r.board) {
     expect(b.next?.what ?? "").not.toMatch(/_mm|_deg/);
     expect(b.working.words.join(" ")).not.toMatch(/_mm|_deg/);

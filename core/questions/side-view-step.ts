@@ -37,7 +37,7 @@ function stepOf(name: string): NextStep {
     tool: angle
       ? say("questions.side-view-step.digital-level")
       : name === "rake_mm"
-        ? say("questions.side-view-step.tape-and-a-straight-lath")
+        ? say("workshop.new-build-entries.tape-and-a-straight-lath")
         : "tape",
     accuracy: angle ? "± 0.6°" : `± ${2 * (kind?.sd ?? 1.5)} mm`,
     ...(kind === undefined ? {} : { how: kind.how }),

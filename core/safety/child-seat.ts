@@ -4,7 +4,7 @@
  * Answer: refusals with what is over by how much; and one flag that names what nobody has entered and what only the seat's
  *   own sheet, the local law and a look at the seat can say.
  * Load on the rack: bags that hang on it, and a rack seat with its child, against the rack's class. The seat's own mass is
- *   the part's. Sources: common practice, no source (trade page, S13); limits of a seat by its sheet (EN 14344, from memory).
+ *   the part's. Sources: common practice, no source (S13); limits of a seat by its sheet (EN 14344, from memory).
  */
 import { say } from "../texts/say.js";
 import { carriesChild, type Part, type PartOfKind, type Place, type ResolvedBuild } from "../workshop/index.js";
@@ -174,7 +174,7 @@ function rackOverloaded(build: ResolvedBuild, seat: PartOfKind<"child_seat"> | u
       load: kg(load),
       what,
       most: kg(most),
-      load2: kg(load - most),
+      overBy: kg(load - most),
     }),
   ];
 }

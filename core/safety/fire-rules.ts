@@ -94,7 +94,7 @@ function workFindings(build: ResolvedBuild): RuleFinding[] {
       out.push({
         rule: "S16",
         level: "flag",
-        here: say("safety.fire-rules.drills-never-in-steerer-blade-bar", { o: o.id, what: o.what }),
+        here: say("safety.fire-rules.drills-never-in-steerer-blade-bar", { operation: o.id, what: o.what }),
         about: o.id,
         onChosen: true,
       });

@@ -12,7 +12,7 @@ function build(change: (text: string) => string = (t) => t): ResolvedBuild {
   return r.resolved;
 }
 
-// The rules themselves are common practice, no source (trade page, section 8.1).
+// The rules themselves are common practice, no source (docs/methods/safety.md).
 describe("safety rules", () => {
   it("has S1 to S18, each with a reason and another way, and none promises anything", () => {
     expect(SAFETY_RULES.map((r) => r.id)).toEqual(Array.from({ length: 18 }, (_, i) => `S${i + 1}`));

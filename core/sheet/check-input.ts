@@ -111,8 +111,8 @@ function rightLength(field: Counted & { readonly label: string }, length: number
   const message = say("sheet.check-input.has-allowed-are", {
     label: field.label,
     at,
-    length,
-    length2: length === 1 ? "entry" : "entries",
+    count: length,
+    entries: length === 1 ? "entry" : "entries",
     allowed,
   });
   put.push({ code: many ? "too-many-items" : "too-few-items", at, given: length, allowed, message });

@@ -37,17 +37,17 @@ function takes(field: Field): string {
       });
     case "numbers":
       return say("sheet.describe-sheet-text.each-starts-at", {
-        field: items(field),
-        min: rangeText(field.min, field.max, field.unit),
-        field2: whole(field),
+        items: items(field),
+        range: rangeText(field.min, field.max, field.unit),
+        kind: whole(field),
         start: field.start.join(", "),
       });
     case "text":
       return `${words(field)}${field.start === "" ? "" : say("sheet.describe-sheet-text.starts-at-2", { start: field.start })}`;
     case "texts":
       return say("sheet.describe-sheet-text.each-starts-at-2", {
-        field: items(field),
-        field2: words(field),
+        items: items(field),
+        kind: words(field),
         start: field.start.join(", "),
       });
     case "boolean":

@@ -16,7 +16,7 @@ export function sheetFaults(sheet: SheetFace): readonly string[] {
   fieldFaults(sheet.fields, "", faults);
   const checked = checkInput(sheet.fields, startInput(sheet));
   if (checked.kind === "refused")
-    faults.push(...checked.refusals.map((r) => say("sheet.sheet-faults.start", { r: r.message })));
+    faults.push(...checked.refusals.map((r) => say("sheet.sheet-faults.start", { reason: r.message })));
   return faults;
 }
 

@@ -1,6 +1,6 @@
 /**
  * What is a sheet? One calculation that a builder asks for, with one description from which the web form, the
- * command and the HTTP call are made. Inputs come in under the names of the contract; every number has unit, range
+ * command and the HTTP call are made. Inputs come in under the names of docs/methods/sheets.md; every number has unit, range
  * and a start value.
  */
 import type { Answer } from "../quantity/index.js";
@@ -150,7 +150,7 @@ export type Field =
   | MapField;
 
 export interface Sheet<In = unknown, Out = unknown> {
-  /** As in the contract: "side-view". */
+  /** As in docs/methods/sheets.md: "side-view". */
   readonly id: string;
   /** The builder's question, ending in "?". */
   readonly question: string;

@@ -4,10 +4,19 @@
  * Answer: the plain data, and a way from a place in it ("measurements[2].value") to its line and column.
  */
 
-import { isNode, LineCounter, parseDocument } from "yaml";
+import { isNode, LineCounter } from "yaml";
 import { type Refused, refused } from "../quantity/index.js";
 import { say } from "../texts/say.js";
-import { keysTwice, mostNesting, nestedTooDeeply, oddNumbers, TEXT_LIMIT } from "../workshop/index.js";
+import {
+  keysTwice,
+  mostNesting,
+  nestedTooDeeply,
+  oddNumbers,
+  parseOneYaml,
+  TEXT_LIMIT,
+  tooManyTokens,
+  tooMuch,
+} from "../workshop/index.js";
 
 const MOST_LEVELS = 60;
 /** Counted in the bare text, before anything recurses. */
@@ -46,6 +55,7 @@ export function readSheetInput(text: string, file: string): SheetText | Refused 
     say("sheets.read-sheet-input.is-nested-too-deeply", { file }),
   );
   if (mostNesting(text) > MOST_BRACKETS) return tooDeep;
+  if (tooManyTokens(text)) return refused([tooMuch(file)]);
   const lines = new LineCounter();
   const where = (offset: number | undefined) => {
     if (offset === undefined) return file;
@@ -53,19 +63,14 @@ export function readSheetInput(text: string, file: string): SheetText | Refused 
     return `${file}:${line}:${col}`;
   };
   try {
-    const document = parseDocument(text, {
-      lineCounter: lines,
-      prettyErrors: false,
-      uniqueKeys: false,
-      logLevel: "error",
-    });
+    const document = parseOneYaml(text, lines);
     if (document.errors.length > 0) {
       return refused(
         document.errors.slice(0, MOST_TOLD).map((error) => ({
           code: "yaml",
           at: where(error.pos[0]),
           given: text.slice(error.pos[0], Math.min(error.pos[1], error.pos[0] + 40)),
-          allowed: say("sheets.read-sheet-input.well-formed-yaml-or-json"),
+          allowed: say("workshop.load.well-formed-yaml-or-json"),
           message: `${where(error.pos[0])}: ${error.message}`,
         })),
       );
@@ -89,7 +94,7 @@ export function readSheetInput(text: string, file: string): SheetText | Refused 
       "yaml",
       file,
       "",
-      say("sheets.read-sheet-input.well-formed-yaml-or-json"),
+      say("workshop.load.well-formed-yaml-or-json"),
       say("sheets.read-sheet-input.cannot-be-read-as-yaml-or", { file, why }),
     );
   }

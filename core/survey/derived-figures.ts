@@ -2,7 +2,7 @@ import type { FrameKey } from "../geometry/frame-measures.js";
 import { type SurveyFit, varianceOf } from "./fit-survey.js";
 import { DEGREES, type ModelPoint, type SideModel, U, UNKNOWN_COUNT } from "./side-model.js";
 
-/** The five figures of the contract. */
+/** The five figures of the sheet (docs/methods/sheets.md). */
 export const HEADLINE_KEYS = ["stack_mm", "reach_mm", "trail_mm", "head_angle_deg", "seat_angle_deg"] as const;
 export type HeadlineKey = (typeof HEADLINE_KEYS)[number];
 

@@ -53,8 +53,8 @@ export function otherFrames(fitted: SurveyFit): { readonly fitted: SurveyFit; re
         code: "second-frame-fits",
         at: "measurements",
         message: say("survey.other-frames.a-second-frame-fits-these-measurements", {
-          y: top.y.toFixed(0),
-          x: top.x.toFixed(0),
+          stackMm: top.y.toFixed(0),
+          reachMm: top.x.toFixed(0),
           best: decider(best, rival),
         }),
       },

@@ -163,8 +163,8 @@ export function slopingFloor(fitted: SurveyFit): Trial | undefined {
     corrected: angles.map((i) => element(read.values, i) - tilt),
     fittedOffset: true,
     words: say("survey.slip-trials.the-floor-or-the-level-leans", {
-      tilt: Math.abs(tilt).toFixed(1),
-      tilt2: tilt > 0 ? say("survey.slip-trials.too-much") : say("survey.slip-trials.too-little"),
+      leansDeg: Math.abs(tilt).toFixed(1),
+      tooMuchOrLittle: tilt > 0 ? say("survey.slip-trials.too-much") : say("survey.slip-trials.too-little"),
     }),
     rarity,
     score: chi + rarity,

@@ -124,7 +124,7 @@ function addEdges(
   };
   const tubes = ends[name] ?? [];
   for (const t of tubes) {
-    const of = say("survey.slips.half-of-the", { t: t.name, od: t.od, assumed: t.assumed ? " assumed" : "" });
+    const of = say("survey.slips.half-of-the", { tube: t.name, od: t.od, assumed: t.assumed ? " assumed" : "" });
     const rarity = t.assumed ? 1 : 0;
     add("tube-edge", reading + t.od / 2, rarity, say("survey.slips.taken-to-the-tube-s-edge", { of }));
     add("tube-edge", reading - t.od / 2, rarity, say("survey.slips.taken-to-the-tube-s-far", { of }));
@@ -134,11 +134,11 @@ function addEdges(
     const both = (one.od + two.od) / 2;
     const of = say("survey.slips.half-of-and-of", {
       one: one.name,
-      od: one.od,
-      assumed: one.assumed ? " assumed" : "",
+      oneOd: one.od,
+      oneAssumed: one.assumed ? " assumed" : "",
       two: two.name,
-      od2: two.od,
-      assumed2: two.assumed ? " assumed" : "",
+      twoOd: two.od,
+      twoAssumed: two.assumed ? " assumed" : "",
     });
     const rarity = one.assumed || two.assumed ? 1.5 : 0.5;
     add("tube-edge", reading + both, rarity, say("survey.slips.taken-edge-to-edge-not-centre", { of }));

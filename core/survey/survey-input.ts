@@ -122,7 +122,7 @@ export function readSurvey(
         `${at}.sd`,
         sd,
         say("survey.survey-input.0-000001-to-1000"),
-        say("survey.survey-input.the-standard-deviation-of-is-it", { name, sd, sd2: kind.sd }),
+        say("survey.survey-input.the-standard-deviation-of-is-it", { name, sd, usualSd: kind.sd }),
       );
       return;
     }

@@ -395,7 +395,7 @@ describe("the sheet", () => {
     expect(sheetFaults(surveySheet)).toEqual([]);
     expect(runSheet(surveySheet, startInput(surveySheet)).kind).toBe("answered");
   });
-  it("its start values are answered, and its id and keys are those of the contract", () => {
+  it("its start values are answered, and its id and keys are those of docs/methods/sheets.md", () => {
     expect(surveySheet.id).toBe("survey");
     const list = surveySheet.fields.find((f) => f.kind === "list");
     const measurements = (list?.kind === "list" ? list.start : []) as unknown as SurveyMeasurement[];

@@ -48,12 +48,11 @@ export const askedTexts = {
   "asked.before-it-goes-out.not-entered": "Not entered: {missing}.",
   "asked.before-it-goes-out.of": "of {gatesCount}",
   "asked.before-it-goes-out.or-a-hard-pull": "{liftsAtGrade} %, or a hard pull",
-  "asked.before-it-goes-out.shut-none-opens-by-itself": "{shut} {shut2} shut. None opens by itself.",
+  "asked.before-it-goes-out.shut-none-opens-by-itself": "{shut} {gatesAre} shut. None opens by itself.",
   "asked.before-it-goes-out.signed-by": "Signed by",
   "asked.before-it-goes-out.the-list-of-torques-and-the":
     "The list of torques and the hand-over sheet: not in this version yet.",
   "asked.before-it-goes-out.then-sign-it": "{what}, then sign it",
-  "asked.before-it-goes-out.weight-on-the-front-wheel": "Weight on the front wheel",
   "asked.before-it-goes-out.what-must-i-check-before-it":
     "What must I check before it goes out, and what do I write down?",
   "asked.before-it-goes-out.what-was-seen": "What was seen",
@@ -71,7 +70,7 @@ export const askedTexts = {
   "asked.brake-tab.no-disc-brake-is-planned-at":
     "No disc brake is planned at the rear, so nothing is welded or brazed for one.",
   "asked.brake-tab.nowhere-no-tab-is-made-on": "Nowhere: {reason}{reason2} No tab is made on it.",
-  "asked.brake-tab.nowhere-no-tab-is-made-on-2": "Nowhere: {here}{here2} No tab is made on it.",
+  "asked.brake-tab.nowhere-no-tab-is-made-on-2": "Nowhere: {firstLetter}{rest} No tab is made on it.",
   "asked.brake-tab.nowhere-the-rear-brake-stays-on": "Nowhere: the rear brake stays on the rim, and no tab is needed.",
   "asked.brake-tab.rim-brake": "rim brake",
   "asked.brake-tab.silver-flows-at-600-to-700":
@@ -102,7 +101,7 @@ export const askedTexts = {
   "asked.derailleur-drive.not-known-yet-what-the-cage": "Not known yet: what the cage takes up.",
   "asked.derailleur-drive.only-if-are-never-used": " Only if {taken} are never used.",
   "asked.derailleur-drive.over-the-cage": "Over the cage",
-  "asked.derailleur-drive.rings-with-the-to-cassette": "Rings with the {math} to {math2} cassette",
+  "asked.derailleur-drive.rings-with-the-to-cassette": "Rings with the {smallestCog} to {largestCog} cassette",
   "asked.derailleur-drive.size-the-chain-largest-on-largest":
     "Size the chain largest on largest and have the rider agree in writing never to use {taken}, or take another derailleur",
   "asked.derailleur-drive.teeth-to-take-up": "teeth to take up",
@@ -117,7 +116,7 @@ export const askedTexts = {
     "{set}: the largest sprocket is {cogOver} teeth over the {largest} that the derailleur clears.",
   "asked.derailleur-drive.the-sprockets": "the sprockets",
   "asked.derailleur-drive.the-teeth-of-the-rings": "the teeth of the rings",
-  "asked.derailleur-drive.to": "{math} to {math2}",
+  "asked.derailleur-drive.to": "{smallestCog} to {largestCog}",
   "asked.derailleur-drive.too-many": " Too many.",
   "asked.derailleur-drive.what-the-cage-of-takes-up": "what the cage of {cage} takes up",
   "asked.derailleur-drive.what-the-cage-of-the-rear": "what the cage of the rear derailleur takes up",
@@ -149,9 +148,9 @@ export const askedTexts = {
   "asked.fits-rider.measure": "Measure {missing}",
   "asked.fits-rider.measure-where-the-hands-lie-on":
     "Measure where the hands lie on a bicycle that the rider likes, forward and up from the cranks' axis",
-  "asked.fits-rider.missing": "Missing: {m}.",
+  "asked.fits-rider.missing": "Missing: {missing}.",
   "asked.fits-rider.no-stem-and-bar-yet-they":
-    "No stem and bar yet: they must bring the hands {forward} mm before and {up} mm {up2} the head tube's top.",
+    "No stem and bar yet: they must bring the hands {forwardMm} mm before and {upMm} mm {aboveOrBelow} the head tube's top.",
   "asked.fits-rider.no-stem-here-takes-it": "no stem here takes it",
   "asked.fits-rider.no-the-hands-stay-mm-from": "No: the hands stay {errorMm} mm from where they belong{better}.",
   "asked.fits-rider.not-known-yet-the-side-view": "Not known yet: the side view of the old bicycle is not settled.",
@@ -182,7 +181,7 @@ export const askedTexts = {
   "asked.fork-does.cranks-axis-over-the-ground": "cranks' axis over the ground",
   "asked.fork-does.forks-side-by-side-with-the": "Forks side by side, with the chosen wheels",
   "asked.fork-does.head-angle": "Head angle",
-  "asked.fork-does.mm-at-the-cranks": "{lower} mm {lower2} at the cranks",
+  "asked.fork-does.mm-at-the-cranks": "{byMm} mm {lowerOrHigher} at the cranks",
   "asked.fork-does.no-other-fork-is-chosen": "No other fork is chosen.",
   "asked.fork-does.nose-down": "nose down",
   "asked.fork-does.nose-up": "nose up",
@@ -199,7 +198,7 @@ export const askedTexts = {
   "asked.fork-does.today-the-trail-is-mm": "{why} Today the trail is {trail} mm.",
   "asked.fork-does.toe-to-guard": "Toe to guard",
   "asked.fork-does.toe-to-mm-100-is-asked":
-    "Toe to {toGuard}: {mm} mm{bare}; 100 is asked of new bicycles without foot retention (from memory of ISO 4210-2, not re-read).",
+    "Toe to {guardOrTyre}: {clearanceMm} mm{bare}; 100 is asked of new bicycles without foot retention (from memory of ISO 4210-2, not re-read).",
   "asked.fork-does.toe-to-tyre": "Toe to tyre",
   "asked.fork-does.trail-today": "trail today",
   "asked.fork-does.was": "was {trailMm}",
@@ -262,7 +261,6 @@ export const askedTexts = {
   "asked.mis-measured.in-spreads": "In spreads",
   "asked.mis-measured.likely": "likely {likely}",
   "asked.mis-measured.limit-3-29": "limit 3.29",
-  "asked.mis-measured.measure-the-frame-again-all-readings": "Measure the frame again, all readings afresh",
   "asked.mis-measured.no-more": "no more",
   "asked.mis-measured.no-readings-agree": "No: {readingsCount} readings agree.",
   "asked.mis-measured.not-known-yet-readings-and-none":
@@ -363,7 +361,7 @@ export const askedTexts = {
   "asked.what-to-buy.what-the-old-bicycle-itself-needs":
     "What the old bicycle itself needs new: pads, cables, chain, tape, tyres.",
   "asked.what-to-buy.without-whose-price-is-not-known": "without {unpricedCount} whose price is not known",
-  "asked.which-advert.ask-the-seller-for-these-or": "Ask the seller for these, or take them at the door: {map}.",
+  "asked.which-advert.ask-the-seller-for-these-or": "Ask the seller for these, or take them at the door: {readings}.",
   "asked.which-advert.at-the-door": "at the door",
   "asked.which-advert.comparing-adverts-is-not-in-this": "Comparing adverts is not in this version yet.",
   "asked.which-advert.look-behind-the-head-tube-for":
@@ -372,7 +370,7 @@ export const askedTexts = {
     "Not known yet whether this one is worth the way: too little of it is measured.",
   "asked.which-advert.other-adverts": "other adverts",
   "asked.which-advert.this-one-is-measured-reach-stack":
-    "This one is measured: reach {reachMm}{half}, stack {stackMm}{half2} mm. No other is entered.",
+    "This one is measured: reach {reachMm}{reachBand}, stack {stackMm}{stackBand} mm. No other is entered.",
   "asked.which-advert.which-of-these-adverts-should-i": "Which of these adverts should I drive to?",
   "asked.which-advert.with-the-position-that-the-rider":
     "With the position that the rider likes, question 4 says how far a stem must bring the hands on this frame.",

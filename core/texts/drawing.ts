@@ -1,7 +1,7 @@
 /** Which texts does drawing say? One row a text; {name} stands for what is filled in. */
 export const drawingTexts = {
   "drawing.before-after.a-joint": "a joint",
-  "drawing.before-after.along-up": "{d} ± {sdXMm} along, ± {sdYMm} up",
+  "drawing.before-after.along-up": "{joint} ± {sdXMm} along, ± {sdYMm} up",
   "drawing.before-after.dust-round-a-joint-is-drawn": "Dust round a joint is drawn ten times as wide as it is.",
   "drawing.before-after.dust-round-a-joint-is-drawn-2": "Dust round a joint is drawn",
   "drawing.before-after.hand-wanted": "hand wanted",
@@ -12,11 +12,11 @@ export const drawingTexts = {
   "drawing.before-after.ten-times-as-wide-as-it": "ten times as wide as it is.",
   "drawing.bicycle-sketch.a-number-in-mm": "a number in mm",
   "drawing.bicycle-sketch.in-these-points-the-tyre-stands":
-    "In these points the {end} tyre stands {mm} mm {mm2} the ground line. The drawing shows it so.",
+    "In these points the {end} tyre stands {byMm} mm {aboveOrBelow} the ground line. The drawing shows it so.",
   "drawing.bicycle-sketch.is-not-a-number-so-the":
     "{path} is not a number, so the bicycle cannot be drawn. Measure it first.",
   "drawing.bicycle-sketch.more-than-0-at-most-600": "more than 0, at most 600 mm",
-  "drawing.bicycle-sketch.more-than-the-rear-axle-s": "more than the rear axle's {x}",
+  "drawing.bicycle-sketch.more-than-the-rear-axle-s": "more than the rear axle's {rearAxleX}",
   "drawing.bicycle-sketch.not-drawn": "Not drawn: {notDrawn}.",
   "drawing.bicycle-sketch.the-front-axle-must-lie-in":
     "{where}: the front axle must lie in front of the rear axle (x runs forward).",
@@ -33,8 +33,8 @@ export const drawingTexts = {
   "drawing.book-of-build.joints-not-checked-yet-look-at":
     "Joints not checked yet. Look at them yourself at the dry fit:",
   "drawing.book-of-build.made-of-donor": "Made of donor {donor}: {label}",
-  "drawing.book-of-build.of": "{t}: {mostTrials} of {rowsCount}",
-  "drawing.book-of-build.question": "Question {n}: {sentence}",
+  "drawing.book-of-build.of": "{title}: {mostTrials} of {rowsCount}",
+  "drawing.book-of-build.question": "Question {number}: {sentence}",
   "drawing.book-of-build.ways-tried": "Ways tried",
   "drawing.book-of-build.what-was-not-checked-and-where": "What was not checked, and where it comes from",
   "drawing.book-of-build.where-the-answers-of-the-board": "Where the answers of the board come from.",
@@ -43,11 +43,11 @@ export const drawingTexts = {
   "drawing.buy-of-build.on-hand": "On hand.",
   "drawing.buy-of-build.over-by": "over by {toSpare}",
   "drawing.buy-of-build.what-to-buy-and-what-it": "What to buy, and what it comes to",
-  "drawing.buy-of-build.with": "With {a}",
+  "drawing.buy-of-build.with": "With {name}",
   "drawing.buy-of-build.within-to-spare": "within, {toSpare} to spare",
   "drawing.cloud-and-wall.limit": "limit {limit}",
   "drawing.cloud-and-wall.not-measured": "? not measured",
-  "drawing.cloud-and-wall.not-measured-2": "{say}not measured; {limitWords}{unit}.",
+  "drawing.cloud-and-wall.not-measured-2": "{name}not measured; {limitWords}{unit}.",
   "drawing.cloud-and-wall.to": "{limit} to {most}",
   "drawing.dimensions-of-after.was": "was {was}{sign}",
   "drawing.drawing-pdf.at-most-x-mm": "at most {width} x {height} mm",
@@ -70,7 +70,7 @@ export const drawingTexts = {
   "drawing.gap-bars.gaps-in-mm-on-one-scale": "Gaps in mm on one scale: {sentence}.",
   "drawing.gap-bars.measure-first": "? measure first",
   "drawing.gap-bars.not-measured": "{row} not measured",
-  "drawing.gap-bars.wanted": "{row} {gap} {gap2}, {wantedMm} wanted",
+  "drawing.gap-bars.wanted": "{name} {gapMm} {band}, {wantedMm} wanted",
   "drawing.joints-of-build.a-number-is-as-entered-or": "A number is as entered, or reckoned from such.",
   "drawing.joints-of-build.at": "; at {rest}",
   "drawing.joints-of-build.by-g": "{massG} by {massG2} g",
@@ -105,7 +105,7 @@ export const drawingTexts = {
   "drawing.plan-of-book.days": "{days} days",
   "drawing.plan-of-book.days-2": "{slackDays} days",
   "drawing.plan-of-book.days-in-s-each-task-in":
-    "{days} days in {sessions} {sessionWord}s, each task in one piece; {days2} days where tasks may be cut at closing time; {criticalPathDays} round the clock.{deadline}{p}",
+    "{days} days in {sessions} {sessionWord}s, each task in one piece; {cutDays} days where tasks may be cut at closing time; {criticalPathDays} round the clock.{deadline}{evenings}",
   "drawing.plan-of-book.done-by": "Done by",
   "drawing.plan-of-book.gates-signed-by-a-person-or": "Gates: signed by a person, or shut",
   "drawing.plan-of-book.in-this-order-sign-first-the":
@@ -125,12 +125,10 @@ export const drawingTexts = {
   "drawing.plan-of-book.the-deadline-of-days-is-missed":
     " The deadline of {deadlineDays} days is missed by {days} days.",
   "drawing.plan-of-book.the-plan": "The plan",
-  "drawing.plan-of-book.the-plan-cannot-be-laid-out": "The plan cannot be laid out as entered.",
   "drawing.plan-of-book.there-are-s-over-by": " There are {there} {sessionWord}s: over by {sessions}.",
   "drawing.plan-of-book.there-are-s-they-suffice": " There are {there} {sessionWord}s: they suffice.",
   "drawing.plan-of-book.too-late": "too late",
   "drawing.plan-of-book.too-many": "too many",
-  "drawing.plan-of-book.ways-back-inside-the-deadline": "Ways back inside the deadline",
   "drawing.plan-of-book.ways-into-the-s": "Ways into the {sessionsListed} {sessionWord}s",
   "drawing.plan-strip.by-the-hours-and-waits-as": "by the hours and waits as entered",
   "drawing.plan-strip.day-0": "day 0",
@@ -145,7 +143,7 @@ export const drawingTexts = {
   "drawing.rear-spread.was": "was {gapMm}",
   "drawing.residual-bars.each-bar-ends-in-its-dust": "Each bar ends in its dust, ± 1.96, 95 %.",
   "drawing.residual-bars.largest-disagreement-standard-deviations-the-limit":
-    "Largest disagreement: {found}, {w} standard deviations; the limit is {limit}. {residualDust}",
+    "Largest disagreement: {found}, {deviations} standard deviations; the limit is {limit}. {residualDust}",
   "drawing.residual-bars.no-measurement-can-be-checked-against": "No measurement can be checked against the others.",
   "drawing.rule-cautions.entered-by-on": " Entered by {by} on {on}: {what}",
   "drawing.rule-cautions.evidence-asked-for": " Evidence asked for: {evidenceNeeded}",
@@ -164,7 +162,7 @@ export const drawingTexts = {
   "drawing.summary-of-build.cranks-over-ground": "cranks over ground",
   "drawing.summary-of-build.head-angle": "head angle",
   "drawing.summary-of-build.length-of-days": "length, of {weeks} days",
-  "drawing.summary-of-build.missing": "Missing: {m}.",
+  "drawing.summary-of-build.missing": "Missing: {missing}.",
   "drawing.summary-of-build.money-of": "money, of {budget}",
   "drawing.summary-of-build.no-deadline-entered": "no deadline entered",
   "drawing.summary-of-build.no-drawing": "No drawing.",
@@ -176,7 +174,7 @@ export const drawingTexts = {
   "drawing.summary-of-build.over-by": "over by {size}{unit}",
   "drawing.summary-of-build.s-of": "{sessionWord}s, of {sessionsListed}",
   "drawing.summary-of-build.seat-angle": "seat angle",
-  "drawing.summary-of-build.stands-against-it": "{join} stands against it",
+  "drawing.summary-of-build.stands-against-it": "{rules} stands against it",
   "drawing.summary-of-build.the-bicycle-before-in-pencil-and":
     "The bicycle before, in pencil, and after, in ink, to one scale on one ground line.",
   "drawing.summary-of-build.the-bicycle-cannot-be-drawn-yet": "The bicycle cannot be drawn yet: {why}",
@@ -190,7 +188,7 @@ export const drawingTexts = {
   "drawing.summary-of-build.work-of-h": "work, of {hoursMax} h",
   "drawing.tab-place.brake-tab-to-scale-holes-and":
     "Brake tab to scale: holes {nearMm} and {farMm} mm from the axle and {apartMm} apart, to be made, between stays {stays}. The turn about the axle is not decided; one way is drawn.{between}",
-  "drawing.tab-place.degrees-apart": "{deg} degrees apart {deg2}",
+  "drawing.tab-place.degrees-apart": "{deg} degrees apart {band}",
   "drawing.tab-place.degrees-apart-as-drawn-as-entered": "{drawnDeg} degrees apart as drawn, as entered",
   "drawing.tab-place.the-dust-at-the-ends-of":
     " The dust at the ends of the stays is drawn ten times as wide as it is.",

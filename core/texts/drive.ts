@@ -80,7 +80,8 @@ export const driveTexts = {
   "drive.cable-length.one-length": "One length.",
   "drive.cable-length.outer-or-hose-at-hand": "Outer or hose at hand",
   "drive.cable-length.outer-or-hose-mm": "outer or hose, mm",
-  "drive.cable-length.point-of-the-route-needs-between": "Point {i} of the route needs {key} between -5000 and 5000.",
+  "drive.cable-length.point-of-the-route-needs-between":
+    "Point {pointNumber} of the route needs {key} between -5000 and 5000.",
   "drive.cable-length.points-of-the-route": "Points of the route",
   "drive.cable-length.slack-for-steering": "Slack for steering",
   "drive.cable-length.straight-pieces-from-point-to-point":
@@ -183,7 +184,7 @@ export const driveTexts = {
     "At {wear} % wear the slack of {ring}/{cog} grows to {slackWhenWornMm} mm. Plan a tensioner or an eccentric, or a new chain sooner.",
   "drive.fixed-centres.but-it-is-not-known-how": "{says}, but it is not known how well the chainstay is known.",
   "drive.fixed-centres.chainstay-rear-axle-to-bb-axis": "Chainstay, rear axle to BB axis",
-  "drive.fixed-centres.feel-it-on-the-stand": "{says}; {boolean}: feel it on the stand.",
+  "drive.fixed-centres.feel-it-on-the-stand": "{says}; {reasons}: feel it on the stand.",
   "drive.fixed-centres.give-at-least-one-ring-and":
     "Give at least one ring and one sprocket, and not more than 2500 pairs.",
   "drive.fixed-centres.is-it-must-lie-in": "{what} ({at}) is {given}; it must lie in {allowed}.",

@@ -61,7 +61,6 @@ export const fitDriveTexts = {
     "Measure the rear hub between the faces that the dropouts touch",
   "fit-drive.j20-rotor-plane.no-disc-brake-is-planned-at": "No disc brake is planned at the rear.",
   "fit-drive.j20-rotor-plane.rotor-flange-from-centre": "rotor flange from centre",
-  "fit-drive.j20-rotor-plane.rotor-plane-tab-plane": "rotor plane – tab plane",
   "fit-drive.j20-rotor-plane.so-much-off-the-tab-leaves": "So much off the tab leaves less than 6 of it.",
   "fit-drive.j20-rotor-plane.straight-edge-and-calliper": "straight edge and calliper",
   "fit-drive.j20-rotor-plane.tab-face-from-centre-to-be": "tab face from centre, to be made",
@@ -71,7 +70,7 @@ export const fitDriveTexts = {
   "fit-drive.j20-rotor-plane.the-tab-s-face-is-taken":
     "The tab's face is taken flush with the dropout's inner face. Measure rotor to tab on the frame.",
   "fit-drive.j20-rotor-plane.the-tab-stands-off-the-rotor": "The tab stands {mid} off the rotor's place: inside 1.5.",
-  "fit-drive.j20-rotor-plane.the-tab-stands-too-far-for": "The tab stands {mid} too far {mid2} for this rotor.",
+  "fit-drive.j20-rotor-plane.the-tab-stands-too-far-for": "The tab stands {offByMm} too far {outOrIn} for this rotor.",
   "fit-drive.j20-rotor-plane.washers-up-to-only-would-be": "Washers up to {mostShimMm} only; {shim} would be needed.",
   "fit-drive.j20-rotor-plane.wheel-clamped-rotor-on-the-tab":
     "wheel clamped, rotor on; the tab's face stands 15.3 outside the flange, ± 1.5",
@@ -81,7 +80,6 @@ export const fitDriveTexts = {
   "fit-drive.j21-hub-gear-axle.axle-needed": "axle needed",
   "fit-drive.j21-hub-gear-axle.axle-to-spare": "axle to spare",
   "fit-drive.j21-hub-gear-axle.hub-dropouts-washers-and-nuts-all": "hub, dropouts, washers and nuts all on the axle",
-  "fit-drive.j21-hub-gear-axle.hub-gear-axle-slot": "hub gear axle – slot",
   "fit-drive.j21-hub-gear-axle.look-at-the-rear-dropouts-which": "Look at the rear dropouts: which way the slot runs",
   "fit-drive.j21-hub-gear-axle.look-for-which-slot-the-non": "Look for which slot the non-turn washers are",
   "fit-drive.j21-hub-gear-axle.look-whether-the-rear-hub-is": "Look whether the rear hub is a hub gear",
@@ -206,14 +204,15 @@ export const fitDriveTexts = {
   "fit-drive.j28-lever-and-cable-caliper.lever-caliper-cable": "lever – caliper cable",
   "fit-drive.j28-lever-and-cable-caliper.lever-pull-minus-caliper-pull": "{end}lever pull minus caliper pull",
   "fit-drive.j28-lever-and-cable-caliper.lever-pulls-the-caliper-wants":
-    "{end}lever pulls {pull}, the caliper wants {pull2}",
+    "{end}lever pulls {leverPull}, the caliper wants {caliperPull}",
   "fit-drive.j28-lever-and-cable-caliper.look-whether-the-caliper-works-by":
     "Look whether the {end}caliper works by cable or by fluid",
   "fit-drive.j28-lever-and-cable-caliper.look-whether-the-levers-work-by":
     "Look whether the levers work by cable or by fluid",
   "fit-drive.j28-lever-and-cable-caliper.measure-how-much-cable-the-lever":
     "Measure how much cable the lever pulls, grip to bar",
-  "fit-drive.j28-lever-and-cable-caliper.pull-on-a-caliper-for": "{end}{end2} pull {lever} on a caliper for {caliper}.",
+  "fit-drive.j28-lever-and-cable-caliper.pull-on-a-caliper-for":
+    "{end}{leverWord} pull {lever} on a caliper for {caliper}.",
   "fit-drive.j28-lever-and-cable-caliper.read-or-measure-the-pull-that":
     "Read or measure the pull that the {end}caliper wants",
   "fit-drive.j28-lever-and-cable-caliper.the-levers-are-hydraulic-j29-judges":
@@ -253,9 +252,9 @@ export const fitDriveTexts = {
   "fit-drive.j29-lever-and-hydraulic-caliper.the-hose-has-fitting-the-levers":
     "The hose has fitting {fitting}, the levers {fitting2}.",
   "fit-drive.j29-lever-and-hydraulic-caliper.the-hose-is-for-the-levers":
-    "The hose {hose} is for {fluid}, the levers are for {fluid2}: fluids are never mixed.",
+    "The hose {hose} is for {hoseFluid}, the levers are for {leverFluid}: fluids are never mixed.",
   "fit-drive.j29-lever-and-hydraulic-caliper.the-levers-are-for-the-caliper":
-    "The levers {lever} are for {fluid}, the {end}caliper {part} for {fluid2}: fluids are never mixed.",
+    "The levers {lever} are for {leverFluid}, the {end}caliper {part} for {caliperFluid}: fluids are never mixed.",
   "fit-drive.j29-lever-and-hydraulic-caliper.the-levers-work-by-cable-j28":
     "The levers work by cable: J28 judges them.",
   "fit-drive.j31-bb-in-shell.0-5-or-less": "0.5 or less",
@@ -365,7 +364,7 @@ export const fitDriveTexts = {
   "fit-drive.j36-chainline.1-5-or-less-with-one": "1.5 or less with one ring and one cog",
   "fit-drive.j36-chainline.2-or-less": "2 or less",
   "fit-drive.j36-chainline.4-or-less-with-a-derailleur": "4 or less with a derailleur",
-  "fit-drive.j36-chainline.at-sprockets-at": "{several} at {mm}, sprockets at {mm2}: {off} {off2}.",
+  "fit-drive.j36-chainline.at-sprockets-at": "{rings} at {frontMm}, sprockets at {rearMm}: {offByMm} {side}.",
   "fit-drive.j36-chainline.count-the-sprockets": "Count the sprockets",
   "fit-drive.j36-chainline.find-out-for-which-spindle-the": "Find out for which spindle the crank's chainline holds",
   "fit-drive.j36-chainline.front-chainline": "front chainline",
@@ -384,7 +383,7 @@ export const fitDriveTexts = {
   "fit-drive.j36-chainline.ring-stands": "ring stands",
   "fit-drive.j36-chainline.rings-stand": "rings stand",
   "fit-drive.j36-chainline.the-mm-the-sprockets-is-the":
-    "The {several} {off} mm {off2} the sprockets; {most} is the most.",
+    "The {ringsStand} {offByMm} mm {side} the sprockets; {mostMm} is the most.",
   "fit-drive.j37-chain-on-teeth.3-32-or-1-8-teeth": "3/32 or 1/8 teeth, not measured",
   "fit-drive.j37-chain-on-teeth.a-1-8-chain-inside-runs": "A 1/8 chain, {inner} inside, runs on 3/32 and on 1/8 teeth.",
   "fit-drive.j37-chain-on-teeth.a-chain-inside-does-not-go": "A chain {inner} inside does not go over these teeth.",
@@ -416,14 +415,13 @@ export const fitDriveTexts = {
   "fit-drive.j42-chain-on-fixed-centres.dropouts-hold-the-axle-in-one": "dropouts hold the axle in one place",
   "fit-drive.j42-chain-on-fixed-centres.enough-links": "enough links",
   "fit-drive.j42-chain-on-fixed-centres.hub-gear-or-one-sprocket": "hub gear or one sprocket",
-  "fit-drive.j42-chain-on-fixed-centres.hub-gear-vertical-dropouts": "hub gear – vertical dropouts",
   "fit-drive.j42-chain-on-fixed-centres.links-to-spare": "links to spare",
   "fit-drive.j42-chain-on-fixed-centres.look-at-the-rear-dropouts-vertical":
     "Look at the rear dropouts: vertical or horizontal slot",
   "fit-drive.j42-chain-on-fixed-centres.on-links-has-mm-of-slack":
-    "{noun} on {links} links has {slackMm} mm of slack: no tensioner while the chain is new.",
+    "{gear} on {links} links has {slackMm} mm of slack: no tensioner while the chain is new.",
   "fit-drive.j42-chain-on-fixed-centres.on-links-mm-of-slack-0":
-    "{noun} on {links} links: {slackMm} mm of slack, 0 to 0.8 fits.",
+    "{gear} on {links} links: {slackMm} mm of slack, 0 to 0.8 fits.",
   "fit-drive.j42-chain-on-fixed-centres.or-more-as-the-hub-gear": "{leastRatio} or more, as the hub gear asks",
   "fit-drive.j42-chain-on-fixed-centres.or-more-as-the-hub-gear-2": "{leastCog} or more, as the hub gear asks",
   "fit-drive.j42-chain-on-fixed-centres.plan-a-tensioner-for-the-worn": "Plan a tensioner for the worn chain",
@@ -438,8 +436,8 @@ export const fitDriveTexts = {
   "fit-drive.j42-chain-on-fixed-centres.the-chain": "The chain",
   "fit-drive.j42-chain-on-fixed-centres.the-chain-has-too-few-links": "The chain has too few links.",
   "fit-drive.j42-chain-on-fixed-centres.the-chainstay-is-not-known-to":
-    "{noun}: the chainstay, {chainstayMm}, is not known to ± {chainstayNeededMm} mm yet.{odds}",
-  "fit-drive.j42-chain-on-fixed-centres.the-hub-gear-does-not-allow": "The hub gear does not allow {noun}.",
+    "{gear}: the chainstay, {chainstayMm}, is not known to ± {chainstayNeededMm} mm yet.{odds}",
+  "fit-drive.j42-chain-on-fixed-centres.the-hub-gear-does-not-allow": "The hub gear does not allow {gear}.",
   "fit-drive.j42-chain-on-fixed-centres.the-slots-are-horizontal-the-axle":
     "The slots are horizontal: the axle tightens the chain. Look that it stays in the slot with a new and with a worn chain.",
   "fit-drive.j42-chain-on-fixed-centres.vertical-slot-or-closed-bore": "vertical slot or closed bore",

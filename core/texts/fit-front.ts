@@ -7,7 +7,6 @@ export const fitFrontTexts = {
   "fit-front.j1-cup-in-head-tube.cup-over-bore-where-the-bore": "cup over bore where the bore is widest",
   "fit-front.j1-cup-in-head-tube.cups-out-burrs-off-two-readings":
     "cups out, burrs off; two readings square to each other, 5 mm in",
-  "fit-front.j1-cup-in-head-tube.headset-cup-head-tube": "headset cup – head tube",
   "fit-front.j1-cup-in-head-tube.loose": "{value} loose",
   "fit-front.j1-cup-in-head-tube.measure-how-oval-the-bore-is": "Measure how oval the bore is",
   "fit-front.j1-cup-in-head-tube.measure-the-bore-of-the-head":
@@ -29,7 +28,6 @@ export const fitFrontTexts = {
   "fit-front.j10-axle-in-slot.0-1-to-0-5-of": "0.1 to 0.5 of room",
   "fit-front.j10-axle-in-slot.4-or-more-all-round": "4 or more all round",
   "fit-front.j10-axle-in-slot.a-through-axle-in-a-closed": "a through axle in a closed end, any other in a slot",
-  "fit-front.j10-axle-in-slot.axle-dropout-slot-rear": "axle – dropout slot rear",
   "fit-front.j10-axle-in-slot.end-suits-the-axle": "end suits the axle",
   "fit-front.j10-axle-in-slot.in-a-closed-12-bore": "{words} in a closed 12 bore.",
   "fit-front.j10-axle-in-slot.in-a-mm-of-room": "{axle} in a {slot} {closed}: {kind} mm of room.",
@@ -37,8 +35,6 @@ export const fitFrontTexts = {
   "fit-front.j10-axle-in-slot.in-a-slot-the-axle-is": "{words} in a {slot} slot: the axle is not held.",
   "fit-front.j10-axle-in-slot.in-a-slot-the-calliper-cannot":
     "{axleWords} in a {slot} slot: the calliper cannot tell whether it goes in.",
-  "fit-front.j10-axle-in-slot.look-at-the-rear-dropouts-slot": "Look at the rear dropouts: slot or closed bore",
-  "fit-front.j10-axle-in-slot.look-which-axle-the-rear-hub": "Look which axle the rear hub has",
   "fit-front.j10-axle-in-slot.measure-the-slot-of-the-rear": "Measure the slot of the rear dropout",
   "fit-front.j10-axle-in-slot.not-known": "not known",
   "fit-front.j10-axle-in-slot.only-mm-of-web-would-be": "Only {left} mm of web would be left; 4 is the least.",
@@ -61,7 +57,6 @@ export const fitFrontTexts = {
   "fit-front.j12-front-retention.disc-with-open-slots-that-face":
     "disc with open slots that face down: secondary retention and a checked clamp",
   "fit-front.j12-front-retention.front-tyre": "front tyre",
-  "fit-front.j12-front-retention.front-wheel-retention-with-disc": "front wheel retention with disc",
   "fit-front.j12-front-retention.how-hard-the-pads-push-the":
     "How hard the pads push the wheel out is not worked: not known are {missing}.",
   "fit-front.j12-front-retention.look-at-the-fork-ends-closed": "Look at the fork ends: closed, or an open slot",
@@ -107,7 +102,6 @@ export const fitFrontTexts = {
   "fit-front.j13-hub-in-fork.steel-blades-only-not-chromed": "steel blades only, not chromed",
   "fit-front.j13-hub-in-fork.whether-the-fork-is-steel-is": "Whether the fork is steel is not known: look first.",
   "fit-front.j14-axle-in-fork-end.axle-as-the-fork-end-wants": "axle as the fork end wants it",
-  "fit-front.j14-axle-in-fork-end.front-axle-fork-end": "front axle – fork end",
   "fit-front.j14-axle-in-fork-end.hub-and-fork-both-for": "Hub and fork both for {endWords}.",
   "fit-front.j14-axle-in-fork-end.look-which-axle-the-fork-ends": "Look which axle the fork ends take",
   "fit-front.j14-axle-in-fork-end.look-which-axle-the-front-hub": "Look which axle the front hub has",
@@ -116,22 +110,21 @@ export const fitFrontTexts = {
   "fit-front.j15-wheel-in-space.bosses-sit-for": "bosses sit for {now}",
   "fit-front.j15-wheel-in-space.bosses-sit-from-the-axle-for": "bosses sit {at} from the axle, for {now}",
   "fit-front.j15-wheel-in-space.is-made-for-to": " {caliper} is made for {least} to {most}.",
-  "fit-front.j15-wheel-in-space.mm-bead-seat-to": "{more} mm {more2} (bead seat {now} to {bsd})",
-  "fit-front.j15-wheel-in-space.mm-each-side": "{end} {math} mm each side",
+  "fit-front.j15-wheel-in-space.mm-bead-seat-to": "{byMm} mm {furtherOrLess} (bead seat {now} to {bsd})",
+  "fit-front.j15-wheel-in-space.mm-each-side": "{end} {leastGapMm} mm each side",
   "fit-front.j15-wheel-in-space.only-mm-at-the-is-the":
     "{name}: only {mid} mm at the {check}, {gapLeastMm} is the least.",
   "fit-front.j15-wheel-in-space.read-the-two-number-marking-on": "Read the two-number marking on the {end} tyre",
   "fit-front.j15-wheel-in-space.rim-brake-reach-change": "{end} rim brake reach change",
-  "fit-front.j15-wheel-in-space.rim-bsd-brake-and-space": "rim BSD – brake and space",
   "fit-front.j15-wheel-in-space.the-bosses-are-for-another-bead":
     "The {end} bosses are for another bead seat: the pads would sit {mid} off.",
   "fit-front.j15-wheel-in-space.the-brake-is-not-decided-a":
     "The {end} brake is not decided: a rim brake fits one bead seat only.",
-  "fit-front.j15-wheel-in-space.the-is-not-judged-no-is": "The {place} is not judged: no {place2} is chosen.",
+  "fit-front.j15-wheel-in-space.the-is-not-judged-no-is": "The {end} is not judged: no {partName} is chosen.",
   "fit-front.j15-wheel-in-space.the-pads-must-reach-how-far":
     "The {end} pads must reach {change}.{named} How far from the bolt that is has not been measured; try it at the dry fit (J25 is not judged yet).",
   "fit-front.j15-wheel-in-space.the-pads-must-reach-mm-from":
-    "The {end} pads must reach {today} mm from the bolt: {change}; {today2} today.{named} Try it at the dry fit (J25 is not judged yet).",
+    "The {end} pads must reach {neededMm} mm from the bolt: {change}; {todayMm} today.{named} Try it at the dry fit (J25 is not judged yet).",
   "fit-front.j15-wheel-in-space.the-two-number-marking": "the two-number marking",
   "fit-front.j15-wheel-in-space.the-tyre": "The tyre",
   "fit-front.j15-wheel-in-space.tyre-s-size": "{end} tyre's size",
@@ -145,7 +138,6 @@ export const fitFrontTexts = {
   "fit-front.j16-tyre-on-rim.measure-the-wall-of-the-rim": "Measure the wall of the {end} rim at the brake track",
   "fit-front.j16-tyre-on-rim.no-pressure-limit-is-entered-for":
     "No pressure limit is entered for the {end} tyre and rim: read both and keep to the lower.",
-  "fit-front.j16-tyre-on-rim.only-one-end-is-judged-no": "Only one end is judged: no {empty} is chosen yet.",
   "fit-front.j16-tyre-on-rim.or-less-or-a-pair-that": "{ratioHigh} or less, or a pair that the ISO 5775 table lists",
   "fit-front.j16-tyre-on-rim.read-the-bead-seat-diameter-on": "Read the bead seat diameter on the {end} rim",
   "fit-front.j16-tyre-on-rim.rim-wall": "{end} rim wall",
@@ -159,7 +151,7 @@ export const fitFrontTexts = {
   "fit-front.j16-tyre-on-rim.to": "{ratioLow} to {ratioRefused}",
   "fit-front.j16-tyre-on-rim.tyre-and-rim-have-different-bead":
     "{end} tyre and rim have different bead seats, {value} apart.",
-  "fit-front.j16-tyre-on-rim.tyre-never-over-bar": "{end} tyre: never over {math} bar.",
+  "fit-front.j16-tyre-on-rim.tyre-never-over-bar": "{end} tyre: never over {mostBar} bar.",
   "fit-front.j16-tyre-on-rim.tyre-only-times-as-wide-as":
     "{end} tyre only {value} times as wide as the rim inside: too narrow.",
   "fit-front.j16-tyre-on-rim.tyre-pressure": "{end} tyre pressure",
@@ -234,7 +226,8 @@ export const fitFrontTexts = {
   "fit-front.j4-fork-in-frame.find-out-whether-the-fork-was":
     "Find out whether the fork was made for a disc: maker's mark or sheet",
   "fit-front.j4-fork-in-frame.fork-read-to-2-mm": "fork read to ± 2 mm",
-  "fit-front.j4-fork-in-frame.head-angle-than-today-too": "head angle {headAngleDeg}, {d} {d2} than today: too {d3}",
+  "fit-front.j4-fork-in-frame.head-angle-than-today-too":
+    "head angle {headAngleDeg}, {changeDeg} {slackerOrSteeper} than today: too {slackOrSteep}",
   "fit-front.j4-fork-in-frame.lengths-and-two-angles-the-survey":
     "lengths and two angles; the survey says which are missing",
   "fit-front.j4-fork-in-frame.made-for-a-disc": "made for a disc",
@@ -248,13 +241,13 @@ export const fitFrontTexts = {
   "fit-front.j4-fork-in-frame.rated-for-the-front-brake": "rated for the front brake",
   "fit-front.j4-fork-in-frame.read-the-fork-s-tyre-limit": "Read the fork's tyre limit, or measure its gaps (J15)",
   "fit-front.j4-fork-in-frame.read-the-size-of-the-chosen": "Read the size of the chosen tyres",
-  "fit-front.j4-fork-in-frame.than-today": "{d} {d2} than today",
+  "fit-front.j4-fork-in-frame.than-today": "{changeDeg} {slackerOrSteeper} than today",
   "fit-front.j4-fork-in-frame.the-fork-s-tyre-limit": "the fork's tyre limit",
   "fit-front.j4-fork-in-frame.the-fork-s-tyre-limit-is":
-    "The fork's tyre limit is {bsdMm}-{widthMm}; for a {bsdMm2}-{widthMm2} the gaps decide (J15).",
+    "The fork's tyre limit is {limitBsdMm}-{limitWidthMm}; for a {tyreBsdMm}-{tyreWidthMm} the gaps decide (J15).",
   "fit-front.j4-fork-in-frame.the-toe-comes-too-near-to": "the toe comes too near to the wheel",
   "fit-front.j4-fork-in-frame.the-tyre-is-bigger-than": "the tyre is bigger than {bsdMm}-{widthMm}",
-  "fit-front.j4-fork-in-frame.toe-clearance-mm": "toe clearance {mm} mm, {words}",
+  "fit-front.j4-fork-in-frame.toe-clearance-mm": "toe clearance {clearanceMm} mm, {words}",
   "fit-front.j4-fork-in-frame.toe-to-guard": "toe to guard",
   "fit-front.j4-fork-in-frame.toe-to-tyre": "toe to tyre",
   "fit-front.j4-fork-in-frame.toe-to-tyre-no-guard": "toe to tyre, no guard",
@@ -300,8 +293,8 @@ export const fitFrontTexts = {
   "fit-front.j7-lever-on-bar.both": "both {row}",
   "fit-front.j7-lever-on-bar.lever-clamp-and-bar-do-not": "lever clamp and bar do not match",
   "fit-front.j7-lever-on-bar.lever-clamp-minus-bar": "lever clamp minus bar",
-  "fit-front.j7-lever-on-bar.lever-does-not-belong-on-a": "{a} lever does not belong on a {b} bar.",
-  "fit-front.j7-lever-on-bar.lever-on-a-bar": "{a} lever on a {b} bar.",
+  "fit-front.j7-lever-on-bar.lever-does-not-belong-on-a": "{leverClamp} lever does not belong on a {barGrip} bar.",
+  "fit-front.j7-lever-on-bar.lever-on-a-bar": "{leverClamp} lever on a {barGrip} bar.",
   "fit-front.j7-lever-on-bar.measure-the-bar-where-the-levers": "Measure the bar where the levers sit",
   "fit-front.j7-lever-on-bar.measure-the-lever-s-clamp": "Measure the lever's clamp",
   "fit-front.j8-spacers-on-steerer.a-quill-stem-is-raised-in":
@@ -322,7 +315,6 @@ export const fitFrontTexts = {
   "fit-front.j8-spacers-on-steerer.or-less": "{wantedSpacersMm} or less",
   "fit-front.j8-spacers-on-steerer.spacer-bore-minus-steerer": "spacer bore minus steerer",
   "fit-front.j8-spacers-on-steerer.spacers-at-hand-minus-stack": "spacers at hand minus stack",
-  "fit-front.j8-spacers-on-steerer.spacers-star-nut-or-expander": "spacers, star nut or expander",
   "fit-front.j8-spacers-on-steerer.spacers-under-the-stem": "spacers under the stem",
   "fit-front.j8-spacers-on-steerer.these-spacers-are-made-for-another": "These spacers are made for another steerer.",
   "fit-front.j9-hub-in-frame.1-or-less-by-hand": "1 or less, by hand",
@@ -333,19 +325,15 @@ export const fitFrontTexts = {
   "fit-front.j9-hub-in-frame.file-and-scale": "file and scale",
   "fit-front.j9-hub-in-frame.hub-frame-rear": "hub – frame rear",
   "fit-front.j9-hub-in-frame.hub-in-a-gap-goes-in": "{hub} hub in a {gap} gap: goes in by hand{flaggedCount}.",
-  "fit-front.j9-hub-in-frame.hub-in-a-gap-mm-over": "{hub} hub in a {gap} gap: {hub2} mm over. {why}",
+  "fit-front.j9-hub-in-frame.hub-in-a-gap-mm-over": "{hub} hub in a {gap} gap: {overByMm} mm over. {why}",
   "fit-front.j9-hub-in-frame.hub-in-a-gap-mm-over-2":
-    "{hub} hub in a {gap} gap: {hub2} mm over, {perSideMm} per side to set.",
+    "{hub} hub in a {gap} gap: {overByMm} mm over, {perSideMm} per side to set.",
   "fit-front.j9-hub-in-frame.hub-in-a-gap-too-narrow":
-    "{hub} hub in a {gap} gap: {gap2} too narrow; the dropouts are not squeezed together.",
+    "{hub} hub in a {gap} gap: {narrowerByMm} too narrow; the dropouts are not squeezed together.",
   "fit-front.j9-hub-in-frame.hub-wider-than-the-gap": "hub wider than the gap",
   "fit-front.j9-hub-in-frame.identify-the-tube-decal-weight-filing": "Identify the tube: decal, weight, filing test",
   "fit-front.j9-hub-in-frame.measure-the-chainstays-wall-and-taper":
     "Measure the chainstays' wall and taper before the first push",
-  "fit-front.j9-hub-in-frame.measure-the-gap-between-the-rear":
-    "Measure the gap between the rear dropouts, nothing clamped",
-  "fit-front.j9-hub-in-frame.measure-the-rear-hub-between-the":
-    "Measure the rear hub between the faces that the dropouts touch",
   "fit-front.j9-hub-in-frame.mm-in-all-is-more-than":
     "{hub} mm in all is more than {builderAboveMm}: a frame builder only.",
   "fit-front.j9-hub-in-frame.no-chainstay-bridge-is-entered-the":

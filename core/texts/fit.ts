@@ -12,7 +12,7 @@ export const fitTexts = {
     "The remedies keep changing each other: after {mostPasses} rounds the joints still answer differently. Take one remedy by name and look again.",
   "fit.evaluate-joints.the-remedy-of-is-refused": 'The remedy "{remedy}" of {joint} is refused: {refused}',
   "fit.evaluate-joints.the-remedy-of-makes-the-one":
-    "The remedy of {joint} makes {port} {to}, the one of {joint2} makes it {to2}. Take one of them by name.",
+    "The remedy of {oneJoint} makes {port} {oneValue}, the one of {otherJoint} makes it {otherValue}. Take one of them by name.",
   "fit.joint-definition.axle-kit": "axle kit",
   "fit.joint-definition.bottom-bracket": "bottom bracket",
   "fit.joint-definition.choose-a": "Choose a {words}",

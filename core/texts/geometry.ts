@@ -73,11 +73,11 @@ export const geometryTexts = {
     "A head angle of {headAngleDeg} deg is outside 60 to 80. Check the figures that went in.",
   "geometry.fork-swap.a-number": "a number",
   "geometry.fork-swap.by-these-measures-the-old-front":
-    "By these measures the old front tyre stands {gap} mm {gap2} the ground. {turn} deg of the turn is in the measurements, not in the new parts. Measure again or use the survey.",
+    "By these measures the old front tyre stands {gapMm} mm {aboveOrBelow} the ground. {turnDeg} deg of the turn is in the measurements, not in the new parts. Measure again or use the survey.",
   "geometry.fork-swap.measures-that-put-the-front-axle":
     "measures that put the front axle ahead of the BB and let both tyres touch level ground",
   "geometry.fork-swap.the-swap-needs-the-frame-fill":
-    "The swap needs the {key} (frame.{key2}). Fill gaps with the sheet side-view first.",
+    "The swap needs the {label} (frame.{key}). Fill gaps with the sheet side-view first.",
   "geometry.fork-swap.the-tyre-touches-the-ground-ahead":
     "The tyre touches the ground ahead of the steering axis: the wheel will not centre itself. Do not ride it so.",
   "geometry.fork-swap.with-these-measures-the-bicycle-cannot":
@@ -125,12 +125,12 @@ export const geometryTexts = {
   "geometry.frame-measures.top-tube-slope": "Top-tube slope",
   "geometry.frame-problems.as-given": "as given",
   "geometry.frame-problems.axle-to-crown-mm-is-not":
-    "Axle to crown {ac} mm is not longer than the rake {rake} mm: such a fork cannot exist. Measure both again.",
+    "Axle to crown {axleToCrownMm} mm is not longer than the rake {rakeMm} mm: such a fork cannot exist. Measure both again.",
   "geometry.frame-problems.by-bb-height-and-rear-radius": "by BB height and rear radius",
   "geometry.frame-problems.chainstay-mm-is-not-longer-than":
     "Chainstay {stay} mm is not longer than the BB drop {drop} mm ({where}): the rear axle cannot be reached.",
   "geometry.frame-problems.front-centre-mm-is-not-longer":
-    "Front-centre {fc} mm is not longer than the height of the front axle from the BB, {rise} mm.",
+    "Front-centre {frontCentreMm} mm is not longer than the height of the front axle from the BB, {riseMm} mm.",
   "geometry.frame-problems.is-allowed-is": "{label} ({prefix}{key}) is {given}; allowed is {allowed}.",
   "geometry.frame-problems.more-than-mm-the-front-axle": "more than {rise} mm, the front axle's height from the BB",
   "geometry.frame-problems.more-than-the-bb-drop-mm": "more than the BB drop, {drop} mm",
@@ -139,9 +139,9 @@ export const geometryTexts = {
   "geometry.side-view-doubt.any-of-these-may-be-the":
     "Any of these may be the wrong one (|w| {size}), nothing else tells them apart: {names}. Repeat them, or add one more measure.",
   "geometry.side-view-doubt.by-these-measures-the-front-tyre":
-    "By these measures the front tyre would stand {hang} mm {hang2} the ground. Angles, fork, BB drop and radii do not agree.",
+    "By these measures the front tyre would stand {byMm} mm {aboveOrBelow} the ground. Angles, fork, BB drop and radii do not agree.",
   "geometry.side-view-doubt.reads-the-others-foretell-off-by":
-    "{key} ({key2}) reads {reading}, the others foretell {foretold}: off by {off}, and {limitSd} is what its own spread allows.",
+    "{label} ({key}) reads {reading}, the others foretell {foretold}: off by {off}, and {limitSd} is what its own spread allows.",
   "geometry.side-view-doubt.taken-all-together-the-readings-still":
     "Taken all together the readings still agree within their usual spread (no |w| over 3.29). Repeat the one that is named.",
   "geometry.side-view-doubt.the-likeliest-wrong-reading-is-the":

@@ -1,16 +1,16 @@
 /** Which texts does plan say? One row a text; {name} stands for what is filled in. */
 export const planTexts = {
   "plan.hours-ledger.0-hours-or-more-null-where": "0 hours or more; null where not known",
-  "plan.hours-ledger.hours-not-known-the-sum-leaves": "Hours not known: {unknown}. The sum leaves them out.",
+  "plan.hours-ledger.hours-not-known-the-sum-leaves": "Hours not known: {lines}. The sum leaves them out.",
   "plan.hours-ledger.is-give-0-hours-or-more": "{place} is {hours}; give 0 hours or more.",
   "plan.into-sessions.waits-counted-in-days-of-the": "waits counted in days of the calendar",
   "plan.into-sessions.waits-in-days-of-the-calendar": "waits in days of the calendar, and work cut at closing time",
   "plan.into-sessions.work-cut-at-closing-time": "work cut at closing time",
   "plan.mass-ledger.0-or-more-null-for-a": "0 or more; null for a mass that is not known",
   "plan.mass-ledger.g-lies-across-the-wanted-g": "{massG} ± {halfWidthG} g lies across the wanted {limitG} g.",
-  "plan.mass-ledger.mass-not-known-the-sum-leaves": "Mass not known: {unknown}. The sum leaves them out.",
+  "plan.mass-ledger.mass-not-known-the-sum-leaves": "Mass not known: {lines}. The sum leaves them out.",
   "plan.mass-ledger.of-is-give-0-or-more": "{key} of {line} is {given}; give 0 or more.",
-  "plan.mass-ledger.weigh": "Weigh {what} ({l})",
+  "plan.mass-ledger.weigh": "Weigh {what} ({id})",
   "plan.mass-ledger.weigh-2": "Weigh {what} ({line})",
   "plan.meant-sessions.do-of-it-earlier-or-find": "Do {over} of it earlier{roomCount}, or find one longer {word}.",
   "plan.meant-sessions.free": " (free: {room})",
@@ -25,10 +25,10 @@ export const planTexts = {
   "plan.money-ledger.0-or-more": "0 or more",
   "plan.money-ledger.0-or-more-null-for-a": "0 or more; null for a price that is not known",
   "plan.money-ledger.an-id-that-no-other-line": "an id that no other line has",
-  "plan.money-ledger.ask-the-price-of": "Ask the price of {what} ({l})",
+  "plan.money-ledger.ask-the-price-of": "Ask the price of {what} ({id})",
   "plan.money-ledger.is-give-0-or-more": "{key} is {given}; give 0 or more.",
   "plan.money-ledger.price-not-known-the-total-leaves":
-    "Price not known: {unknown}. The total leaves them out; it is not what the build costs.",
+    "Price not known: {lines}. The total leaves them out; it is not what the build costs.",
   "plan.money-ledger.stands-in-the-list-twice-give":
     "{line} stands in the list twice; give the number of pieces instead.",
   "plan.network.0-or-more": "0 {unit} or more",
@@ -37,23 +37,23 @@ export const planTexts = {
   "plan.network.an-order-in-which-no-operation": "an order in which no operation waits for itself",
   "plan.network.ids-of-operations-in-the-list": "ids of operations in the list",
   "plan.network.of-operation-is-a-time-is":
-    "{key} of operation {o} is {time}; a time is a number of {unit}, 0 or more.",
+    "{key} of operation {operation} is {time}; a time is a number of {unit}, 0 or more.",
   "plan.network.operation-comes-after-but-there-is":
-    "Operation {o} comes after {id}, but there is no operation {id} in the list.",
+    "Operation {operation} comes after {before}, but there is no operation {before} in the list.",
   "plan.network.operations-are-too-many-for-one":
     "{operationsCount} operations are too many for one plan; {mostOperations} is the most.",
   "plan.network.operations-wait-for-each-other-in":
     'Operations {loop} wait for each other in a ring. Take one "after" out of it.',
   "plan.network.there-is-nothing-to-plan-yet": "There is nothing to plan yet: list at least one operation.",
-  "plan.network.two-operations-have-the-id-give": "Two operations have the id {o}. Give one of them another.",
+  "plan.network.two-operations-have-the-id-give": "Two operations have the id {operation}. Give one of them another.",
   "plan.order-rules.add-a-dry-fit-with-all": "Add a dry fit with all parts there, and put it before that work.",
   "plan.order-rules.and-is-planned-before-any-dry":
-    "{o} ({what}) {doneBy} and is planned before any dry fit.{accepted}",
+    "{operation} ({what}) {doneBy} and is planned before any dry fit.{accepted}",
   "plan.order-rules.ask-whoever-does-it-and-write": "Ask whoever does it, and write down who that is.",
   "plan.order-rules.bending-cracks-it": "bending cracks it",
   "plan.order-rules.bends-the-frame": "bends the frame",
   "plan.order-rules.chips-and-clamps-mark-it": "chips and clamps mark it",
-  "plan.order-rules.comes-after-the-paint-of": "{o} ({what}) comes after the paint of {paint}; {why}.",
+  "plan.order-rules.comes-after-the-paint-of": "{operation} ({what}) comes after the paint of {paint}; {why}.",
   "plan.order-rules.cuts-steel": "cuts steel",
   "plan.order-rules.drills-steel": "drills steel",
   "plan.order-rules.enter-the-wait-that-the-can": "Enter the wait that the can's own sheet names for your temperature.",
@@ -68,11 +68,12 @@ export const planTexts = {
   "plan.order-rules.move-it-behind-the-dry-fit-2":
     "Move it behind the dry fit, or have somebody accept the risk by name, with the date and what was measured instead.",
   "plan.order-rules.needs-the-shop-has-the-ability":
-    "{o} ({what}) needs {word}; the shop has the ability, but not under that condition.",
-  "plan.order-rules.needs-which-this-shop-does-not": "{o} ({what}) needs {word}, which this shop does not have.",
+    "{operation} ({what}) needs {ability}; the shop has the ability, but not under that condition.",
+  "plan.order-rules.needs-which-this-shop-does-not":
+    "{operation} ({what}) needs {ability}, which this shop does not have.",
   "plan.order-rules.nothing-says-that-comes-before-the":
-    "Nothing says that {o} ({what}) comes before the paint of {paint}; done after it, {why}.",
-  "plan.order-rules.put-before": "Put {o} before {paint}.",
+    "Nothing says that {operation} ({what}) comes before the paint of {paint}; done after it, {why}.",
+  "plan.order-rules.put-before": "Put {operation} before {paint}.",
   "plan.order-rules.puts-paint-on": "puts paint on",
   "plan.order-rules.risk-accepted-by-on": " Risk accepted by {by} on {on}: {what}.",
   "plan.order-rules.send-it-out-borrow-the-tool": "Send it out, borrow the tool and the hands, or choose another way.",
@@ -85,8 +86,8 @@ export const planTexts = {
   "plan.plan-build.cut-at-closing-time": "cut at closing time",
   "plan.plan-build.find-more-cut-or-move-a": "Find {sessions} more, cut or move a task, or move a wait off the way.",
   "plan.plan-build.h-fits-no-session-of-h":
-    "{o} ({what}, {handsOnH} h) fits no session of {sessionH} h and is cut into {pieces}.",
-  "plan.plan-build.is-a-dry-fit-it-cannot": "{o} ({what}) is a dry fit; it cannot be left for later.",
+    "{operation} ({what}, {handsOnH} h) fits no session of {sessionH} h and is cut into {pieces}.",
+  "plan.plan-build.is-a-dry-fit-it-cannot": "{operation} ({what}) is a dry fit; it cannot be left for later.",
   "plan.plan-build.is-needed-by-but-there-is": "{part} is needed by {neededBy}, but there is no such operation.",
   "plan.plan-build.is-not-met-by-the-best": "is not met by the best plan found",
   "plan.plan-build.it-may-come-that-much-later": "It may come that much later without moving the finish.",
@@ -100,7 +101,7 @@ export const planTexts = {
   "plan.plan-build.take-the-mark-off-it": "Take the mark off it.",
   "plan.plan-build.takes-days-to-come-give-0": "{part} takes {deliveryDays} days to come; give 0 days or more.",
   "plan.plan-build.the-deadline-of-days-with-h":
-    "The deadline of {deadlineDays} days {proven} with {sessionH} h a session and {waitsDays} days of waits. It takes {days} days with each task in one piece and {days2} with tasks cut at closing time; {criticalPathDays} if hands and hours were no limit.",
+    "The deadline of {deadlineDays} days {proven} with {sessionH} h a session and {waitsDays} days of waits. It takes {onePieceDays} days with each task in one piece and {cutDays} with tasks cut at closing time; {criticalPathDays} if hands and hours were no limit.",
   "plan.plan-build.the-id-of-an-operation-in": "the id of an operation in the list",
   "plan.plan-build.the-plan-can-be-carried-out":
     "The plan {how} can be carried out, but it is not proven the earliest.",
@@ -112,7 +113,7 @@ export const planTexts = {
   "plan.plan-build.tried-in-days": "Tried, in days: {tried}.",
   "plan.plan-build.with": " With {what}: {sessions}.",
   "plan.plan-build.would-do-days": "Would do: {what}, {days} days. ",
-  "plan.plan-length.piece-of": "{id} piece {k} of {of}",
+  "plan.plan-length.piece-of": "{id} piece {piece} of {pieces}",
   "plan.schedule-sheet.builders-at-the-same-time": "Builders at the same time",
   "plan.schedule-sheet.clock-hours-from-its-end-before":
     "Clock hours from its end before anything that follows may start: paint, glue, oil, post.",
@@ -153,9 +154,9 @@ export const planTexts = {
   "plan.schedule.builders-cannot-be-planned-give-a":
     "{builders} builders cannot be planned; give a whole number from 1 to {mostBuilders}.",
   "plan.schedule.evening-day-starts-before-evening-day":
-    "Evening {i} (day {day}) starts before evening {i2} (day {previous}, {length} h) is over. List the days in rising order, each once.",
+    "Evening {evening} (day {day}) starts before evening {eveningBefore} (day {previous}, {length} h) is over. List the days in rising order, each once.",
   "plan.schedule.evening-is-on-day-days-are":
-    "Evening {i} is on day {day}; days are counted from 0, the first evening.",
+    "Evening {evening} is on day {day}; days are counted from 0, the first evening.",
   "plan.schedule.no-evening-is-listed-give-the":
     "No evening is listed. Give the days on which the workshop is open; day 0 is the first evening.",
   "plan.schedule.no-plan-found-one-may-still": " (no plan found; one may still exist)",
@@ -183,21 +184,21 @@ export const planTexts = {
   "plan.shop-calendar.over-0-and-up-to-24": "over 0 and up to 24 hours",
   "plan.shop-calendar.rising-day-numbers-each-once": "rising day numbers, each once",
   "plan.shop-calendar.session-is-on-day-list-the":
-    "Session {i} is on day {day}; list the days in rising order, each once.",
+    "Session {session} is on day {day}; list the days in rising order, each once.",
   "plan.shop-calendar.the-first-session-is-on-a": "The first session is on a {startDay}, but work goes on {used}.",
   "plan.shop-calendar.the-shop-has-no-open-day": "The shop has no open day.",
   "plan.swaps-that-fit.an-id-that-no-other-swap": "an id that no other swap has",
   "plan.swaps-that-fit.ask-these-prices-first-until-then":
     "Ask these prices first: {priceNotKnown}. Until then no swap can be judged.",
-  "plan.swaps-that-fit.brings-in-which-is-in-the": "{what} brings in {l}, which is in the list already.",
+  "plan.swaps-that-fit.brings-in-which-is-in-the": "{what} brings in {line}, which is in the list already.",
   "plan.swaps-that-fit.budget-is-give-0-or-more": "budget is {budget}; give 0 or more.",
   "plan.swaps-that-fit.ids-of-lines-in-the-list": "ids of lines in the list",
   "plan.swaps-that-fit.lines-that-are-not-in-the": "lines that are not in the list",
   "plan.swaps-that-fit.swaps-are-too-many-to-try":
     "{swapsCount} swaps are too many to try all sets of; {mostSwaps} is the most.",
   "plan.swaps-that-fit.takes-out-which-is-not-in": "{what} takes out {id}, which is not in the list.",
-  "plan.swaps-that-fit.the-loss-of-is-give-0": "The loss of {s} is {loss}; give 0 or more.",
-  "plan.swaps-that-fit.two-swaps-have-the-id": "Two swaps have the id {s}.",
+  "plan.swaps-that-fit.the-loss-of-is-give-0": "The loss of {swap} is {loss}; give 0 or more.",
+  "plan.swaps-that-fit.two-swaps-have-the-id": "Two swaps have the id {swap}.",
   "plan.swaps-that-fit.up-to": "up to {mostSwaps}",
   "plan.ways-back.left-for-later": "{what} left for later",
   "plan.ways-back.sessions-of-h": "sessions of {sessionH} h",

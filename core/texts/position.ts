@@ -52,7 +52,7 @@ export const positionTexts = {
   "position.out-of-range.is-it-must-lie-in": "{label} ({at}) is {number}{unit}; it must lie in {allowed}.",
   "position.out-of-range.must-be": "{label} ({key}) must be {wanted}.",
   "position.out-of-range.must-be-a-number-in": "{label} ({at}) must be a number in {allowed}.",
-  "position.out-of-range.to": "{min} to {max}{unit}{integer}",
+  "position.out-of-range.to": "{min} to {max}{unit}{whole}",
   "position.out-of-range.whole": ", whole",
   "position.post-insertion.is-mm-it-must-lie-in": "{what} ({at}) is {given} mm; it must lie in {allowed}.",
   "position.post-insertion.only-mm-would-be-in-the":

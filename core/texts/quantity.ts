@@ -2,9 +2,9 @@
 export const quantityTexts = {
   "quantity.read-number.after-a-whole-number-the-fraction":
     "after a whole number the fraction {over}/{under} must be below one",
-  "quantity.read-number.could-be-or": '"{raw}" could be {decimal} or {whole}',
-  "quantity.read-number.ends-in-a-decimal-sign": '"{raw}" ends in a decimal sign',
-  "quantity.read-number.has-more-than-one-decimal-sign": '"{raw}" has more than one decimal sign',
+  "quantity.read-number.could-be-or": '"{written}" could be {decimal} or {whole}',
+  "quantity.read-number.ends-in-a-decimal-sign": '"{written}" ends in a decimal sign',
+  "quantity.read-number.has-more-than-one-decimal-sign": '"{written}" has more than one decimal sign',
   "quantity.read-number.no-number-stands-where-one-is": "no number stands where one is wanted",
   "quantity.read-number.the-fraction-divides-by-zero": "the fraction {over}/{under} divides by zero",
   "quantity.read-parts.after-several-parts-the-figure-behind": "after several parts the figure behind ± needs its unit",
@@ -13,7 +13,7 @@ export const quantityTexts = {
   "quantity.read-parts.does-not-follow-in-one-figure": "{unit} does not follow {above} in one figure",
   "quantity.read-parts.each-part-of-the-figure-needs": "each part of the figure needs its unit",
   "quantity.read-parts.is-no-unit-of": '"{word}" is no unit of {dimensionNames}{hint}',
-  "quantity.read-parts.is-wanted-is": '"{number} {written}" is {is}, wanted is {dimensionNames}',
+  "quantity.read-parts.is-wanted-is": '"{number} {written}" is {foundDimension}, wanted is {wantedDimension}',
   "quantity.read-parts.only-the-last-part-may-have": "only the last part may have decimals or a fraction",
   "quantity.read-parts.stands-more-than-once": "± stands more than once",
   "quantity.read-parts.the-behind-must-stay-below-one": "the {unit} behind {above} must stay below one {above}",
@@ -41,8 +41,9 @@ export const quantityTexts = {
   "quantity.read-thread.after-the-diameter-comes-x-and": "after the diameter comes x and the pitch",
   "quantity.read-thread.an-inch-thread-has-8-or": "an inch thread has 8 or more threads per inch",
   "quantity.read-thread.behind-the-thread-cannot-be-read": '"{rest}" behind the thread cannot be read',
-  "quantity.read-thread.could-be-a-pitch-of-mm": '"{body}" could be a pitch of {b} mm or {b} threads per inch',
-  "quantity.read-thread.threads-per-inch-lies-outside-4": "{b} threads per inch lies outside 4 to 80",
+  "quantity.read-thread.could-be-a-pitch-of-mm":
+    '"{body}" could be a pitch of {number} mm or {number} threads per inch',
+  "quantity.read-thread.threads-per-inch-lies-outside-4": "{threadsPerInch} threads per inch lies outside 4 to 80",
   "quantity.say-figures.newton-metres": "newton metres",
   "quantity.write-quantity.lbf-ft": "lbf ft",
   "quantity.write-thread.tpi": "{size} × {tpi} tpi{hand}",

@@ -26,7 +26,7 @@ export const safetyTexts = {
   "safety.child-seat.the-rack-is-wide-the-seat":
     "The rack {rack} is {width} wide; the seat {seat} wants {rackWidthMin} to {rackWidthMax}.",
   "safety.child-seat.the-rack-would-carry-its-class":
-    "The rack {rack} would carry {load} ({what}); its class is {most}: {load2} over.",
+    "The rack {rack} would carry {load} ({what}); its class is {most}: {overBy} over.",
   "safety.child-seat.the-saddle-has-open-springs-in":
     "The saddle {saddle} has open springs in front of the child's hands, and no cover is among the parts.",
   "safety.child-seat.the-seat-clamps-a-tube-of":
@@ -45,7 +45,7 @@ export const safetyTexts = {
     "A crack is suspected; look with dye before anything else is spent.",
   "safety.fire-rules.a-crack-was-found-in-the": "A crack was found in the frame.",
   "safety.fire-rules.drills-never-in-steerer-blade-bar":
-    "{o} ({what}) drills: never in steerer, blade, bar, stem or post, no hole over 9, none within 30 of a joint.",
+    "{operation} ({what}) drills: never in steerer, blade, bar, stem or post, no hole over 9, none within 30 of a joint.",
   "safety.work-on-tube.air-hardening-steel": "air-hardening steel",
   "safety.work-on-tube.cold-setting": "cold setting",
   "safety.work-on-tube.heat-treated-steel": "heat-treated steel",

@@ -1,6 +1,7 @@
 /**
- * Which words belong to this key, with these things filled in? Every text that a person reads stands in the table of
- * this folder; the code names it by its key. `{name}` in a text is filled in from the values; `{{` and `}}` are braces.
+ * Which words belong to this key, with these things filled in? The texts that a person reads stand in the table of this
+ * folder (what stays outside: docs/decisions/0007); the code names one by its key. `{name}` in a text is filled in from
+ * the values; `{{` and `}}` are braces.
  * A key that is not in the table, a value that is missing and one too many do not compile.
  */
 import { ALL_TEXTS } from "./all-texts.js";

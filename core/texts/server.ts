@@ -17,7 +17,6 @@ export const serverTexts = {
   "server.build-lines.when-the-build-or-a-document": "When the build or a document that it names was last changed.",
   "server.build-lines.where-its-twenty-questions-stand-null":
     "Where its twenty questions stand; null where its documents cannot be read together.",
-  "server.build-routes.a-build-of-this-workshop": "a build of this workshop",
   "server.build-routes.build": "build {buildId}",
   "server.build-routes.the-build-s-id-and-pdf": "The build's id and .pdf.",
   "server.create-app.a-route-of-this-server": "a route of this server",

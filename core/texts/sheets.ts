@@ -10,5 +10,4 @@ export const sheetsTexts = {
   "sheets.read-sheet-input.one-object-of-named-values-as":
     "one object of named values, as `coldset sheet ID --describe` shows",
   "sheets.read-sheet-input.unknown-reason": "unknown reason",
-  "sheets.read-sheet-input.well-formed-yaml-or-json": "well-formed YAML or JSON",
 } as const;

@@ -11,18 +11,19 @@ export const storeTexts = {
   "store.edit-document.a-place-of-this-document": "a place of this document",
   "store.edit-document.cannot-be-changed-where-it-stands":
     "{kind} {id}: {at} cannot be changed where it stands ({cause}). Change the text of the file.",
-  "store.edit-document.characters-at-most": "{textLimit} characters at most",
   "store.edit-document.keeps-its-kind-and-id-other":
     "{kind} {id} keeps its kind and id; other documents name it by them. Put in a document of the new name.",
   "store.edit-document.the-kind-and-id-it-has": "the kind and id it has",
-  "store.edit-document.would-grow-past-mb": "{kind} {id} would grow past {textLimit} MB.",
-  "store.folder-lock.another-process": "another process",
+  "store.folder-lock.another-coldset-process": "another coldset (process {pid}) holds it",
+  "store.folder-lock.another-coldset-process-since": "another coldset (process {pid}) holds it, since {since}",
+  "store.folder-lock.another-process": "another process holds it",
   "store.folder-lock.close-that-one-first-ctrl-c": "Close that one first (Ctrl-C where it runs)",
-  "store.folder-lock.go-on-there-at-or-close": "Go on there, at {url}, or close it first (Ctrl-C where it runs)",
+  "store.folder-lock.coldset-serve-process-since":
+    "coldset serve (process {pid}) holds it, since {since}; its page is at {url}",
+  "store.folder-lock.go-on-there": "Go on there, or close it first (Ctrl-C where it runs)",
   "store.folder-lock.one-process-at-a-time": "one process at a time",
-  "store.folder-lock.process-since": "process {pid}, since {since}",
   "store.folder-lock.the-workshop-in-is-open-in":
-    "The workshop in {folder} is open in {who}. {goOn}, or name another folder with --data.",
+    "The workshop in {folder} is open already: {who}. {goOn}, or name another folder with --data.",
   "store.keep-private.a-folder-into-which-only-you": "a folder into which only you may write",
   "store.keep-private.everybody-on-this-machine-may-write":
     "Everybody on this machine may write into {folder}. Choose another folder with --data, or close this one to others.",
@@ -66,7 +67,7 @@ export const storeTexts = {
   "store.put-text.can-only-be-read-together-with":
     "{file}: {name} can only be read together with a line above another document. Put it into a file of its own.",
   "store.put-text.documents-that-can-each-be-read": "documents that can each be read alone",
-  "store.read-archive.a-change-of-is-not-in": "A change of {kind} {d} is not in {changes}.",
+  "store.read-archive.a-change-of-is-not-in": "A change of {kind} {id} is not in {changes}.",
   "store.read-archive.a-document-stands-in-it-twice": "A document stands in it twice.",
   "store.read-archive.a-line-that-coldset-wrote": "a line that Coldset wrote",
   "store.read-archive.a-manifest-that-coldset-made": "a manifest that Coldset made",
@@ -102,7 +103,7 @@ export const storeTexts = {
   "store.read-archive.the-one-document": "the one document {name}",
   "store.read-archive.the-photo-does-not-fit": "The photo {photo} does not fit.",
   "store.read-archive.the-photo-that-the-manifest-names": "the photo that the manifest names",
-  "store.read-archive.the-version-of-does-not-fit": 'The version "{v}" of {build} does not fit.',
+  "store.read-archive.the-version-of-does-not-fit": 'The version "{name}" of {build} does not fit.',
   "store.read-archive.version-1": "version 1",
   "store.read-archive.versions-of-what-is-in-the": "versions of what is in the archive",
   "store.refused-as.a-document-of-this-workshop": "a document of this workshop",
@@ -131,23 +132,22 @@ export const storeTexts = {
   "store.storage-refusal.a-moment-without-another-writer": "a moment without another writer",
   "store.storage-refusal.a-whole-database-file": "a whole database file",
   "store.storage-refusal.can-be-read-but-not-written":
-    "{p} can be read but not written. Nothing was changed. Allow writing there, or name another folder.",
+    "{place} can be read but not written. Nothing was changed. Allow writing there, or name another folder.",
   "store.storage-refusal.cannot-be-used-as-a-folder":
-    "{p} cannot be used as a folder. Nothing was changed. Name another folder.",
+    "{place} cannot be used as a folder. Nothing was changed. Name another folder.",
   "store.storage-refusal.free-space-on-the-disk": "free space on the disk",
   "store.storage-refusal.is-being-written-by-another-program":
-    "{p} is being written by another program. Nothing was changed; try again.",
+    "{place} is being written by another program. Nothing was changed; try again.",
   "store.storage-refusal.is-damaged-nothing-was-changed-copy":
-    "{p} is damaged. Nothing was changed. Copy the folder away, then put back a saved copy.",
+    "{place} is damaged. Nothing was changed. Copy the folder away, then put back a saved copy.",
   "store.storage-refusal.the-disk-under-gave-an-error":
-    "The disk under {p} gave an error. This change was not kept. Copy the folder to another disk before going on.",
+    "The disk under {place} gave an error. This change was not kept. Copy the folder to another disk before going on.",
   "store.storage-refusal.the-disk-under-is-full-this":
-    "The disk under {p} is full. This change was not kept; earlier ones are. Make room, then try again.",
+    "The disk under {place} is full. This change was not kept; earlier ones are. Make room, then try again.",
   "store.storage-refusal.you-may-not-read-and-write":
-    "You may not read and write in {p}. Nothing was changed. Allow it there, or name another folder.",
+    "You may not read and write in {place}. Nothing was changed. Allow it there, or name another folder.",
   "store.take-import.is-here-and-differs-choose-keep":
     "{name} is here and differs{count}. Choose: keep yours, take theirs, or take it in as new.",
-  "store.take-import.keep-mine-take-theirs-or-as": "keep-mine, take-theirs or as-new",
   "store.take-import.the-import-was-refused": "the import was refused",
   "store.taken-edits.an-edit-of-another-document-has":
     "An edit of another document has this id already ({kind} {taken}).",

@@ -71,7 +71,7 @@ export const surveyTexts = {
   "survey.next-reading.the-numbers-cannot-tell-it-from":
     " The numbers cannot tell it from {sharesResidualWith}, so measure both.",
   "survey.other-frames.a-second-frame-fits-these-measurements":
-    "A second frame fits these measurements as well: stack {y}, reach {x} mm. The more ordinary one is shown. Measuring {best} as well would decide.",
+    "A second frame fits these measurements as well: stack {stackMm}, reach {reachMm} mm. The more ordinary one is shown. Measuring {best} as well would decide.",
   "survey.side-model.axle-to-crown": "axle to crown",
   "survey.side-model.bb-height": "BB height",
   "survey.side-model.head-tube": "head tube",
@@ -82,15 +82,15 @@ export const surveyTexts = {
   "survey.slip-trials.read-to-the-top-of-the":
     "read to the top of the seat tube, about {collar} above the centre of the top tube{proof}",
   "survey.slip-trials.the-floor-or-the-level-leans":
-    "the floor (or the level) leans by about {tilt} deg: every angle reads {tilt2} by that",
+    "the floor (or the level) leans by about {leansDeg} deg: every angle reads {tooMuchOrLittle} by that",
   "survey.slip-trials.the-seat-tube-measures-to-its": "; the seat tube measures {topLength} to its top",
   "survey.slip-trials.too-little": "too little",
   "survey.slip-trials.too-much": "too much",
   "survey.slips.100-was-taken-off-although-the": "100 was taken off although the tape began at nought",
   "survey.slips.centimetres-written-in-the-column-for": "centimetres written in the column for mm",
   "survey.slips.down-tube": "down tube",
-  "survey.slips.half-of-and-of": "half of {one} ({od}{assumed}) and of {two} ({od2}{assumed2})",
-  "survey.slips.half-of-the": "half of the {t} ({od}{assumed})",
+  "survey.slips.half-of-and-of": "half of {one} ({oneOd}{oneAssumed}) and of {two} ({twoOd}{twoAssumed})",
+  "survey.slips.half-of-the": "half of the {tube} ({od}{assumed})",
   "survey.slips.half-of-the-radius-was-written": "half of the radius was written",
   "survey.slips.inches-written-in-the-column-for": "inches written in the column for mm",
   "survey.slips.one-nought-too-many": "one nought too many",
@@ -135,7 +135,7 @@ export const surveyTexts = {
   "survey.survey-input.stands-among-the-constants-and-among":
     "{name} stands among the constants and among the measurements. The constant ({exact}) is taken as exact; the reading is only checked against it.",
   "survey.survey-input.the-standard-deviation-of-is-it":
-    "The standard deviation of {name} is {sd}; it must be greater than nought (a careful workshop has {sd2}).",
+    "The standard deviation of {name} is {sd}; it must be greater than nought (a careful workshop has {usualSd}).",
   "survey.survey-input.the-survey-knows-no-measurement-named": 'The survey knows no measurement named "{name}". {hint}',
   "survey.survey-input.to": "{low} to {high} {unit}",
   "survey.survey-input.to-mm": "{low} to {high} mm",

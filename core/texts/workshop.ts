@@ -2,8 +2,8 @@
 export const workshopTexts = {
   "workshop.bin-with-parts.a-bin-with-a-list-of": "a bin with a list of parts",
   "workshop.bin-with-parts.bin": "bin {id}",
-  "workshop.bin-with-parts.bin-2": "bin {id} {string}",
-  "workshop.bin-with-parts.bin-3": "bin {id}, {string}: {message}",
+  "workshop.bin-with-parts.bin-2": "bin {id} {path}",
+  "workshop.bin-with-parts.bin-3": "bin {id}, {path}: {message}",
   "workshop.bin-with-parts.bin-4": "bin {bin} {part}",
   "workshop.bin-with-parts.bin-cannot-be-read-as-it": "bin {id} cannot be read as it stands.",
   "workshop.bin-with-parts.is-in-bin-and-differs-here":
@@ -20,7 +20,7 @@ export const workshopTexts = {
   "workshop.change-words.taken-in": "Taken in: {which}{from}",
   "workshop.change-words.to": " to {words}",
   "workshop.difference-words.added": "{place}: added, {now}",
-  "workshop.difference-words.and-more": "and {more} more {more2}",
+  "workshop.difference-words.and-more": "and {more} more {values}",
   "workshop.difference-words.comment-added": "comment added: {text}",
   "workshop.difference-words.comment-taken-out": "comment taken out: {text}",
   "workshop.difference-words.one-of-the-two-texts-cannot":
@@ -72,9 +72,13 @@ export const workshopTexts = {
   "workshop.load.cannot-be-read-as-yaml": "{file} cannot be read as YAML: {cause}",
   "workshop.load.did-you-mean": '; did you mean "{near}"?',
   "workshop.load.documents-in-one-text": "{documentsLimit} documents in one text",
+  "workshop.load.has-more-faults-that-are-not":
+    "{file} has more faults than the {mostTold} that are listed. Put these right first.",
   "workshop.load.holds-documents-is-the-most": "{file} holds {given} documents; {documentsLimit} is the most.",
   "workshop.load.holds-no-document-write-kind-version":
     "{file} holds no document. Write kind, version and id first, as in demo/quayside.yaml.",
+  "workshop.load.holds-more-names-values-and-signs":
+    "{file} holds more than {tokenLimit} names, values and signs. Part it into several files, such as a bin of its own for each shelf.",
   "workshop.load.is-mb-at-most-mb-is":
     "{file} is {textCount} MB; at most {textLimit} MB is read. Photographs do not belong in it.",
   "workshop.load.is-nested-too-deeply-to-be": "{file} is nested too deeply to be a document of ours.",
@@ -83,13 +87,16 @@ export const workshopTexts = {
   "workshop.load.mb-at-most": "{textLimit} MB at most",
   "workshop.load.more-than-400-levels": "more than 400 levels",
   "workshop.load.more-than-levels": "more than {depthLimit} levels",
+  "workshop.load.more-names-values-and-signs": "more than {tokenLimit} names, values and signs",
   "workshop.load.must-be": "must be {issue}",
+  "workshop.load.names-values-and-signs-at-most": "{tokenLimit} names, values and signs at most",
   "workshop.load.nested-too-deeply": "{start}: nested too deeply.",
   "workshop.load.no-content": "no content",
   "workshop.load.no-kind-given-write-one-of": "no kind given; write one of {docKinds}",
   "workshop.load.no-version-given-write-version-1": "no version given; write version: 1",
   "workshop.load.one-document-of-a-kind-and": "one document of a kind and id",
   "workshop.load.one-or-more-documents-each-with": "one or more documents, each with kind ({docKinds}) and version",
+  "workshop.load.put-the-first-ones-right": "the listed faults put right first",
   "workshop.load.stands-twice-first-at": "{start}: {key} stands twice; first at {before}.",
   "workshop.load.true-or-false": "true or false",
   "workshop.load.unknown-kind": "unknown kind {kind}{near}",
@@ -268,7 +275,7 @@ export const workshopTexts = {
   "workshop.parts-from-csv.quotes-in-pairs": "quotes in pairs",
   "workshop.parts-from-csv.row": "row {row}",
   "workshop.parts-from-csv.row-1": "row 1",
-  "workshop.parts-from-csv.row-1-column": "row 1, column {i}",
+  "workshop.parts-from-csv.row-1-column": "row 1, column {column}",
   "workshop.parts-from-csv.row-column": "row {row}, column {column}",
   "workshop.parts-from-csv.rows-and-columns-at-most": "{rowLimit} rows and {columnLimit} columns at most",
   "workshop.parts-from-csv.rows-columns": "{rowsCount} rows, {headingCount} columns",
@@ -296,10 +303,10 @@ export const workshopTexts = {
   "workshop.resolve.in-the-bin": "{qty} in the bin",
   "workshop.resolve.is-a-this-place-takes": "{at}: {part} is a {kind}; this place takes {kindsOfPlace}",
   "workshop.resolve.is-used-times-the-bin-has":
-    "{id} is used {n} times; the bin has {qty}. A part is never used twice.",
+    "{id} is used {times} times; the bin has {qty}. A part is never used twice.",
   "workshop.resolve.more-than-one-build-here-name": "more than one build here ({ids}); name one with --build",
   "workshop.resolve.no-build-here": "no build {buildId} here{idsCount}",
-  "workshop.resolve.of": "{n} of {id}",
+  "workshop.resolve.of": "{count} of {id}",
   "workshop.resolve.part-is-not-in-bin": '{at}: part "{id}" is not in bin {bin}{near}',
   "workshop.resolve.part-stands-twice-in-bin": "part {part} stands twice in bin {bin}",
   "workshop.resolve.there-is": "; there is {ids}",

@@ -8,8 +8,8 @@ import type { Refusal } from "../quantity/index.js";
 import { say } from "../texts/say.js";
 import { differenceOfPlain } from "./difference.js";
 import { valueWords } from "./difference-words.js";
-import { readPlain } from "./load.js";
 import type { WrittenPart } from "./parts-from-csv.js";
+import { readPlain } from "./read-plain.js";
 
 export interface PartsChoice {
   /** For parts that are in the bin and differ. */
@@ -70,10 +70,10 @@ export function binWithParts(
   return refused(
     read.refusals.map(({ code, path, given, allowed, message }) => ({
       code,
-      at: say("workshop.bin-with-parts.bin-2", { id, string: path.map(String).join(".") }),
+      at: say("workshop.bin-with-parts.bin-2", { id, path: path.map(String).join(".") }),
       given,
       allowed,
-      message: say("workshop.bin-with-parts.bin-3", { id, string: path.map(String).join("."), message }),
+      message: say("workshop.bin-with-parts.bin-3", { id, path: path.map(String).join("."), message }),
     })),
   );
 }

@@ -29,7 +29,7 @@ const WHOLE = {
 export function differenceWords(d: Difference): readonly string[] {
   const lines = d.kind === "values" ? d.values.map(valueWords) : [WHOLE[d.kind]];
   if (d.more > 0)
-    lines.push(say("workshop.difference-words.and-more", { more: d.more, more2: d.more === 1 ? "value" : "values" }));
+    lines.push(say("workshop.difference-words.and-more", { more: d.more, values: d.more === 1 ? "value" : "values" }));
   lines.push(...d.commentsOut.map((text) => say("workshop.difference-words.comment-taken-out", { text })));
   lines.push(...d.commentsIn.map((text) => say("workshop.difference-words.comment-added", { text })));
   return lines;

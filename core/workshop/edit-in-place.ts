@@ -6,7 +6,7 @@
 import { isMap, isScalar, isSeq, parseDocument, Document as YamlDocument } from "yaml";
 import type { AnyDoc } from "./documents.js";
 import { type EditPath, withValue } from "./edit.js";
-import { type PlainRefusal, readPlain } from "./load.js";
+import { type PlainRefusal, readPlain } from "./read-plain.js";
 import type { Spot, Spots } from "./spots.js";
 
 export type EditedInPlace =

@@ -6,7 +6,7 @@
 import { type Document, isCollection, isNode, isScalar, parseDocument, Document as YamlDocument } from "yaml";
 import { say } from "../texts/say.js";
 import type { AnyDoc } from "./documents.js";
-import { type PlainRefusal, readPlain } from "./load.js";
+import { type PlainRefusal, readPlain } from "./read-plain.js";
 
 export type EditPath = readonly (string | number)[];
 

@@ -150,8 +150,18 @@ export function fixed<S extends z.ZodRawShape>(shape: S) {
   });
 }
 
-/** One word of a closed list; a wrong word is refused with the nearest. */
+/**
+ * One word of a closed list; a wrong word is refused with the nearest. A word that looks like a number, such as the "9" of a
+ * chain, is also taken where it was read as one: a table and a text without quotes cannot tell.
+ */
 export function word<const W extends readonly [string, ...string[]]>(words: W) {
+  return z.preprocess((given) => (typeof given === "number" ? numericWord(given, words) : given), listed(words));
+}
+
+const numericWord = (given: number, words: readonly string[]) =>
+  words.includes(String(given)) ? String(given) : given;
+
+function listed<const W extends readonly [string, ...string[]]>(words: W) {
   return z.enum(words, {
     error: (issue) => {
       if (issue.input === undefined) return say("workshop.fields.missing-write-one-of", { words: words.join(", ") });

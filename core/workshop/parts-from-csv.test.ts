@@ -72,6 +72,9 @@ describe("a table of parts", () => {
       "t1;tyre;C;;;;;584-47;",
       "w2;wheel_front;A;?;;;;;",
     ].join("\n");
+    // Words of a closed list that look like figures.
+    expect(parts("id;kind;condition;class\nc1;chain;A;9\n")).toHaveLength(1);
+    expect(parts("id;kind;condition;spindle\nb1;bb;A;24\n")).toHaveLength(1);
     expect(parts(table).map((p) => p.ports)).toEqual([
       { bsd: 622, hub_ratios: [0.75, 1, 1.33], rim_brake: false, width: "135,5" },
       { steerer_od: '1 1/8"' },

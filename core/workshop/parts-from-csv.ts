@@ -10,8 +10,9 @@ import { parse as parseYaml } from "yaml";
 import { nearestName, type Refusal } from "../quantity/index.js";
 import { say } from "../texts/say.js";
 import { scalarOf } from "./edit.js";
-import { issueRefusals, TEXT_LIMIT } from "./load.js";
 import { type PartKind, PORTS, partSchema } from "./part.js";
+import { issueRefusals } from "./read-plain.js";
+import { TEXT_LIMIT } from "./text-bounds.js";
 
 /** A part as it stands in a bin's text: what was written, in the keys of the documents. */
 export interface WrittenPart {
@@ -132,6 +133,17 @@ export function partsFromCsv(text: string, file: string): PartsFromCsv {
   return refusals.length > 0 ? { kind: "refused", refusals } : { kind: "parts", parts };
 }
 
+/**
+ * Is this text clearly a table of parts, whatever its file is called? Its first line then names the columns that every such
+ * table has. No document of ours begins so: its first line is a key with a colon, a bracket or a divider.
+ */
+export function isTableOfParts(text: string): boolean {
+  const bare = text.slice(0, 20_000).replace(/^\uFEFF/, "");
+  const read = Papa.parse<string[]>(bare, { delimiter: separatorOf(bare), skipEmptyLines: "greedy", preview: 1 });
+  const columns = (read.data[0] ?? []).map((name) => name.trim());
+  return MUST.filter((name) => columns.includes(name)).length >= 2;
+}
+
 type No = (code: string, at: string, given: unknown, allowed: string, message: string) => Refusal;
 
 /** The separator that stands most often in the heading, outside quotes. */
@@ -159,7 +171,7 @@ function headingRefusals(columns: readonly string[], no: No): Refusal[] {
       );
   }
   for (const [i, name] of columns.entries()) {
-    const at = say("workshop.parts-from-csv.row-1-column", { i: i + 1 });
+    const at = say("workshop.parts-from-csv.row-1-column", { column: i + 1 });
     if (columns.indexOf(name) < i)
       refusals.push(
         no(

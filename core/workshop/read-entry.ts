@@ -9,6 +9,7 @@ import { say } from "../texts/say.js";
 import { editPlain, scalarOf } from "./edit.js";
 import type { NewBuildEntry } from "./new-build-entries.js";
 import { emptyPlain } from "./new-build-plain.js";
+import { WEEKDAY_NAMES } from "./shop.js";
 
 export type NewBuildEntries = Readonly<Record<string, string>>;
 
@@ -26,16 +27,6 @@ export type EntryReading =
 const isNothing = (written: string | undefined): written is undefined => {
   const t = (written ?? "").trim();
   return t === "" || t === "?";
-};
-
-const DAYS: Readonly<Record<string, string>> = {
-  mon: "Monday",
-  tue: "Tuesday",
-  wed: "Wednesday",
-  thu: "Thursday",
-  fri: "Friday",
-  sat: "Saturday",
-  sun: "Sunday",
 };
 
 export function readEntry(entry: NewBuildEntry, entries: NewBuildEntries): EntryReading {
@@ -113,13 +104,15 @@ function madeOf(entry: NewBuildEntry, written: string, entries: NewBuildEntries)
       return { value: written, words: written };
     case "days": {
       const days = [...new Set(written.toLowerCase().split(/[\s,;]+/))].filter((d) => d !== "" && d !== "and");
-      const wrong = days.filter((d) => DAYS[d.slice(0, 3)]?.toLowerCase().startsWith(d.replace(/s$/, "")) !== true);
+      const wrong = days.filter(
+        (d) => WEEKDAY_NAMES[d.slice(0, 3)]?.toLowerCase().startsWith(d.replace(/s$/, "")) !== true,
+      );
       if (wrong.length > 0 || days.length === 0)
         return {
           messages: [say("workshop.read-entry.is-no-day-write-days-such", { wrong: wrong.join(", ") || "This" })],
         };
       const short = [...new Set(days.map((d) => d.slice(0, 3)))];
-      return { value: short, words: short.map((d) => DAYS[d] ?? d).join(", ") };
+      return { value: short, words: short.map((d) => WEEKDAY_NAMES[d] ?? d).join(", ") };
     }
   }
 }

@@ -212,9 +212,9 @@ export function resolveBuild(
       refusals.push({
         code: "not-enough",
         at: "build.chosen",
-        given: say("workshop.resolve.of", { n, id }),
+        given: say("workshop.resolve.of", { count: n, id }),
         allowed: say("workshop.resolve.in-the-bin", { qty: part.qty }),
-        message: say("workshop.resolve.is-used-times-the-bin-has", { id, n, qty: part.qty }),
+        message: say("workshop.resolve.is-used-times-the-bin-has", { id, times: n, qty: part.qty }),
       });
     }
   }

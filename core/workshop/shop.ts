@@ -6,6 +6,15 @@ import { ABILITIES } from "./words.js";
 
 const u = unknownable;
 export const WEEKDAYS = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"] as const;
+export const WEEKDAY_NAMES: Readonly<Record<string, string>> = {
+  mon: "Monday",
+  tue: "Tuesday",
+  wed: "Wednesday",
+  thu: "Thursday",
+  fri: "Friday",
+  sat: "Saturday",
+  sun: "Sunday",
+};
 
 export const shopSchema = fixed({
   kind: z.literal("shop"),

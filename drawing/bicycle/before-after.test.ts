@@ -50,7 +50,7 @@ describe("before and after", () => {
   });
 
   test("the drawn trail is the published one: (R cos H - rake) / sin H", () => {
-    // Formula as in the side-view contract; by hand for R 346, H 71.1°, rake 45: (346 x 0.32392 - 45) / 0.94609 = 70.90.
+    // Formula as in docs/methods/side-view.md; by hand for R 346, H 71.1°, rake 45: (346 x 0.32392 - 45) / 0.94609 = 70.90.
     const sketch = sampleSketch({
       chainstayMm: 442,
       bbDropMm: 57,

@@ -32,7 +32,7 @@ function bandSentence(dust: readonly PlaceDust[], rings: readonly RingDust[]): s
   const parts = [
     ...dust.map((d) =>
       say("drawing.before-after.along-up", {
-        d: d.name ?? say("drawing.before-after.a-joint"),
+        joint: d.name ?? say("drawing.before-after.a-joint"),
         sdXMm: half(d.sdXMm),
         sdYMm: half(d.sdYMm),
       }),

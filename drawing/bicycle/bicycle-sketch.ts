@@ -99,7 +99,7 @@ export function sketchRefusals(sketch: BicycleSketch, where: string): readonly R
       code: "axles-swapped",
       at: `${where}.frontAxle`,
       given: sketch.frontAxle.x,
-      allowed: say("drawing.bicycle-sketch.more-than-the-rear-axle-s", { x: sketch.rearAxle.x }),
+      allowed: say("drawing.bicycle-sketch.more-than-the-rear-axle-s", { rearAxleX: sketch.rearAxle.x }),
       message: say("drawing.bicycle-sketch.the-front-axle-must-lie-in", { where }),
     });
   }
@@ -144,8 +144,8 @@ export function groundCautions(sketch: BicycleSketch, where: string): readonly C
       at: where,
       message: say("drawing.bicycle-sketch.in-these-points-the-tyre-stands", {
         end,
-        mm: Math.abs(mm).toFixed(1),
-        mm2: mm > 0 ? "above" : "below",
+        byMm: Math.abs(mm).toFixed(1),
+        aboveOrBelow: mm > 0 ? "above" : "below",
       }),
     }));
 }

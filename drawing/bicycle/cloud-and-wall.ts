@@ -83,7 +83,7 @@ export function cloudAndWall(input: CloudAndWallInput): Drawing {
       anchor: input.limitIs === "least" ? "start" : "end",
       halo: true,
     });
-    label = sayText("drawing.cloud-and-wall.not-measured-2", { say, limitWords, unit });
+    label = sayText("drawing.cloud-and-wall.not-measured-2", { name: say, limitWords, unit });
   } else {
     const v = x(value);
     if (band !== undefined) {

@@ -81,9 +81,9 @@ function sentence(row: GapRow): string {
   return gap === undefined
     ? say("drawing.gap-bars.not-measured", { row: row.name })
     : say("drawing.gap-bars.wanted", {
-        row: row.name,
-        gap: short(gap),
-        gap2: bandWords(gap, meantInNote(row), 1),
+        name: row.name,
+        gapMm: short(gap),
+        band: bandWords(gap, meantInNote(row), 1),
         wantedMm: short(row.wantedMm),
       });
 }

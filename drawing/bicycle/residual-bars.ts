@@ -100,7 +100,7 @@ export function residualBars(rows: readonly ResidualRow[], limit: number, versio
         ? say("drawing.residual-bars.no-measurement-can-be-checked-against")
         : say("drawing.residual-bars.largest-disagreement-standard-deviations-the-limit", {
             found: found.name,
-            w: numberWords(found.w, 1),
+            deviations: numberWords(found.w, 1),
             limit: numberWords(limit, 2),
             residualDust: RESIDUAL_DUST,
           }),

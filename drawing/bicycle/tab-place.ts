@@ -98,7 +98,7 @@ export function tabPlace(input: TabPlaceInput): Drawing {
       ? say("drawing.tab-place.degrees-apart-as-drawn-as-entered", { drawnDeg: short(drawnDeg) })
       : say("drawing.tab-place.degrees-apart", {
           deg: short(between.deg),
-          deg2: bandWords(between.deg, between.band, 1),
+          band: bandWords(between.deg, between.band, 1),
         });
   return {
     label: say("drawing.tab-place.brake-tab-to-scale-holes-and", {

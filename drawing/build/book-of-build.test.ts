@@ -91,7 +91,7 @@ describe("the book of Quayside", () => {
     expect(whole).not.toMatch(/\.;|;\.|±0\.0+(?![\d])/);
   });
 
-  // Trade page, expect.cost
+  // Prices of the invented demo, added up by hand
   test("adds up the sum", () => {
     expect(whole).toContain(close("As chosen 587 over by 27"));
     expect(whole).toContain(close("With cable discs, with new cables 552 within, 8 to spare"));

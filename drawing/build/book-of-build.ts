@@ -75,7 +75,7 @@ function table(whole: WorkingTable): BookBlock {
   return {
     kind: "table",
     caption: short
-      ? say("drawing.book-of-build.of", { t: t.title, mostTrials: MOST_TRIALS, rowsCount: whole.rows.length })
+      ? say("drawing.book-of-build.of", { title: t.title, mostTrials: MOST_TRIALS, rowsCount: whole.rows.length })
       : t.title,
     columns: t.columns.map((head, i) => ({ head, share: shareOf(head, t.rows, i) })),
     rows: t.rows,
@@ -99,7 +99,12 @@ function endSection(r: Reckoning): BookSection {
   const questions = r.board.flatMap((row) =>
     row.working.notChecked.length === 0
       ? []
-      : [say("drawing.book-of-build.question", { n: row.n, sentence: row.working.notChecked.map(sentence).join(" ") })],
+      : [
+          say("drawing.book-of-build.question", {
+            number: row.n,
+            sentence: row.working.notChecked.map(sentence).join(" "),
+          }),
+        ],
   );
   const ids = [...new Set([...r.board.flatMap((b) => b.sources), ...r.joints.joints.flatMap((j) => j.sources)])];
   const cautions = restOfCautions(r);

@@ -28,7 +28,7 @@ export function buySection(r: Reckoning): BookSection {
                   against(money.value.budget === undefined ? undefined : money.value.budget - money.value.total),
                 ],
                 ...alternatives.map((a) => [
-                  say("drawing.buy-of-build.with", { a: a.name }),
+                  say("drawing.buy-of-build.with", { name: a.name }),
                   a.total === undefined ? "?" : showNumber(a.total, 0),
                   a.total === undefined ? say("drawing.buy-of-build.a-price-is-not-known") : against(a.toSpare),
                 ]),

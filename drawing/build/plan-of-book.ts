@@ -14,7 +14,7 @@ export function planSection(r: Reckoning): BookSection {
     return {
       title: say("drawing.plan-of-book.the-plan"),
       newSheet: true,
-      lead: say("drawing.plan-of-book.the-plan-cannot-be-laid-out"),
+      lead: say("asked.which-order.the-plan-cannot-be-laid-out"),
       blocks: [{ kind: "list", items: answer.refusals.map((x) => x.message) }],
     };
   const p = answer.value;
@@ -37,10 +37,10 @@ export function planSection(r: Reckoning): BookSection {
       days: days(p.onePiece.days),
       sessions: p.onePiece.sessions,
       sessionWord: p.sessionWord,
-      days2: days(p.cutAtClosing.days),
+      cutDays: days(p.cutAtClosing.days),
       criticalPathDays: days(p.criticalPathDays),
       deadline,
-      p: evenings(p),
+      evenings: evenings(p),
     }),
     blocks: [
       {
@@ -191,7 +191,7 @@ function waysBack(p: PlanValue): readonly BookBlock[] {
   return [
     {
       kind: "table",
-      caption: say("drawing.plan-of-book.ways-back-inside-the-deadline"),
+      caption: say("asked.which-order.ways-back-inside-the-deadline"),
       columns: [
         { head: "Way", share: 40 },
         { head: "Days", align: "right", share: 8 },

@@ -34,7 +34,7 @@ export function summarySection(r: Reckoning, standing: readonly FiredRule[]): Bo
           stamp: {
             word: say("drawing.summary-of-build.not-to-be-built"),
             why: say("drawing.summary-of-build.stands-against-it", {
-              join: [...new Set(standing.map((f) => f.rule))].join(", "),
+              rules: [...new Set(standing.map((f) => f.rule))].join(", "),
             }),
           },
         }),
@@ -85,7 +85,7 @@ function drawingBlocks(r: Reckoning): readonly BookBlock[] {
         : [];
     const missing = [
       ...r.geometry.missing.map((m) => `${m.what}.`),
-      ...r.cockpit.missing.map((m) => say("drawing.summary-of-build.missing", { m })),
+      ...r.cockpit.missing.map((m) => say("drawing.summary-of-build.missing", { missing: m })),
     ];
     const why = (frame.length > 0 ? frame : missing).slice(0, 4).join(" ");
     return no(why === "" ? say("drawing.summary-of-build.the-fork-the-wheels-or-the") : why);

@@ -2,7 +2,7 @@
 import { ALL_SHEETS } from "@coldset/core/sheets";
 import fc from "fast-check";
 import { accepted, type Door, mustHold, refusedAs, type Went } from "../door.js";
-import { HOSTILE_KEYS, mangled, mangledText } from "../inputs/mangled-text.js";
+import { HOSTILE_KEYS, isWhole, mangled, mangledText } from "../inputs/mangled-text.js";
 import { inputSteps, oddInput } from "../inputs/odd-input.js";
 import { ODD_NUMBERS, oddText, type Slip, slip, slipped } from "../inputs/odd-text.js";
 import { exchange, type FuzzServer, fuzzServer, SECRET } from "../served.js";
@@ -19,7 +19,10 @@ export interface Request {
 }
 
 const id = fc.oneof(
-  { weight: 5, arbitrary: fc.constantFrom("quayside", "q1", "r1", "commute", "harbour") },
+  {
+    weight: 5,
+    arbitrary: fc.constantFrom("quayside", "moorside", "canalside", "q1", "m1", "c1", "r1", "commute", "harbour"),
+  },
   { weight: 1, arbitrary: oddText.map((t) => encodeURIComponent(t.toWellFormed())) },
 );
 const GETS = [
@@ -32,6 +35,8 @@ const GETS = [
   "/index.html",
   "/assets/main-Ab3dE_9-.js",
   "/b/quayside",
+  "/b/canalside",
+  "/api/archive",
   "/assets/link.txt",
 ];
 const SHEETS = ["dish", "chainline", "steerer", "tyre-gap", "hose-length", "no-such"];
@@ -159,14 +164,22 @@ const sheetWrite = fc.tuple(fc.constantFrom(...ALL_SHEETS), inputSteps).map(([sh
   body: JSON.stringify(jsonOnly(oddInput(sheet, steps))),
 }));
 const textWrite = mangled
-  .filter((m) => m.base !== 0)
+  .filter((m) => !isWhole(m.base))
   .map((m) => ({
     path: "/api/documents",
     body: JSON.stringify({ text: mangledText(m).toWellFormed(), label: "a.yaml" }),
   }));
 const editWrite = fc
   .tuple(
-    fc.constantFrom(["donor/q1", "measured", "chainstay"], ["rider/r1", "inseam"], ["donor/q1", "price"]),
+    fc.constantFrom(
+      ["donor/q1", "measured", "chainstay"],
+      ["donor/m1", "measured", "chainstay"],
+      ["donor/c1", "measured", "chainstay"],
+      ["rider/r1", "inseam"],
+      ["rider/rider-c1", "inseam"],
+      ["donor/q1", "price"],
+      ["donor/m1", "price"],
+    ),
     fc.oneof<fc.Arbitrary<unknown>[]>(fc.integer({ min: 300, max: 600 }), fc.constantFrom(...ODD_NUMBERS)),
     fc.integer({ min: 1, max: 3 }),
   )
@@ -200,7 +213,10 @@ const writing: fc.Arbitrary<Request> = fc
         "/api/documents",
         "/api/documents/donor/q1/edits",
         "/api/documents/bin/harbour-bin/edits",
+        "/api/documents/bin/canal-bin/edits",
         "/api/history/quayside/undo",
+        "/api/history/moorside/undo",
+        "/api/archive?label=a.zip",
         "/api/import",
         "/api/photos",
       ),

@@ -6,7 +6,7 @@ import fc from "fast-check";
 import { main } from "../../cli/main.js";
 import { testIo } from "../../cli/test-io.js";
 import { accepted, type Door, mustHold, refusedAs, type Went } from "../door.js";
-import { type Mangled, mangled, mangledText } from "../inputs/mangled-text.js";
+import { isWhole, type Mangled, mangled, mangledText, WHOLES } from "../inputs/mangled-text.js";
 import { oddNumber, oddText } from "../inputs/odd-text.js";
 
 interface Call {
@@ -17,7 +17,7 @@ interface Call {
 }
 
 const word = fc.oneof(
-  { weight: 3, arbitrary: fc.constantFrom("a.yaml", "-", "quayside", "dish", "chainline", "fork-swap") },
+  { weight: 3, arbitrary: fc.constantFrom("a.yaml", "-", "quayside", "canalside", "dish", "chainline", "fork-swap") },
   { weight: 1, arbitrary: oddText },
   { weight: 1, arbitrary: oddNumber },
   {
@@ -106,8 +106,8 @@ const inputs: fc.Arbitrary<Call> = fc.record({
   args: args.map((list) => list.map((w) => w.slice(0, 300))),
   file: fc.oneof(
     // A whole build is reckoned at every check, which takes its time: seldom.
-    { weight: 12, arbitrary: mangled.filter((m) => m.base !== 0) },
-    { weight: 1, arbitrary: mangled.map((m) => ({ ...m, base: 0 })) },
+    { weight: 12, arbitrary: mangled.filter((m) => !isWhole(m.base)) },
+    { weight: 1, arbitrary: fc.tuple(mangled, fc.constantFrom(...WHOLES)).map(([m, base]) => ({ ...m, base })) },
     { weight: 2, arbitrary: fc.uint8Array({ maxLength: 80 }).map((b) => ({ hex: Buffer.from(b).toString("hex") })) },
     {
       weight: 2,

@@ -4,14 +4,26 @@ import { type AnyDoc, loadText, resolveBuild } from "@coldset/core/workshop";
 import fc from "fast-check";
 import { checkObject } from "../../cli/said/check-object.js";
 import { accepted, type Door, mustHold, refusedAs, type Went } from "../door.js";
-import { HOSTILE_KEYS, HOSTILE_VALUES, LIKELY, type Mangled, mangled, mangledText } from "../inputs/mangled-text.js";
-import { oddText } from "../inputs/odd-text.js";
+import { type Large, type LargeBin, largeBin, largeText, textOfBin, textOfLarge } from "../inputs/large-text.js";
+import {
+  demoOf,
+  HOSTILE_KEYS,
+  HOSTILE_VALUES,
+  LIKELY,
+  type Mangled,
+  mangled,
+  mangledText,
+} from "../inputs/mangled-text.js";
+import { anySign, oddText } from "../inputs/odd-text.js";
 import { describedRefusals, notFinite } from "../inputs/refusal-faults.js";
 import { firstDifference, unwrittenNumber } from "../inputs/same-figures.js";
-import { QUAYSIDE } from "../place.js";
+import { DEMOS } from "../place.js";
+
+/** A text, or how to make it. */
+export type AnyText = Mangled | Large | LargeBin | string;
 
 export interface DocumentInput {
-  readonly text: Mangled | string;
+  readonly text: AnyText;
   /** Also reckon the build with it: a hundred times dearer than reading, so not each time. */
   readonly reckon: boolean;
 }
@@ -41,25 +53,39 @@ const headed = fc
   .map(([kind, rest]) => `kind: ${kind}\nversion: 1\nid: x1\n${rest}`);
 const noise = fc.oneof(
   fc.string({ maxLength: 300 }),
-  fc.string({ unit: "binary", maxLength: 120 }),
+  fc.string({ unit: anySign, maxLength: 120 }),
   fc.array(oddText).map((t) => t.join("\n")),
 );
 const deep = fc
   .tuple(fc.constantFrom("[", "{a: ", "- ", "? ", "  ", "!x ", "&a ", "> ", "'"), fc.nat(3000))
   .map(([sign, times]) => `a: ${sign.repeat(times)}`);
 
-export const anyText: fc.Arbitrary<Mangled | string> = fc.oneof(
-  { weight: 14, arbitrary: mangled },
-  { weight: 2, arbitrary: headed },
-  { weight: 1, arbitrary: shaped },
-  { weight: 1, arbitrary: noise },
-  { weight: 1, arbitrary: deep },
+/** Texts of tens of thousands of steps cost as much as hundreds of others: one in five hundred. */
+export const anyText: fc.Arbitrary<AnyText> = fc.oneof<fc.WeightedArbitrary<AnyText>[]>(
+  { weight: 14 * 52, arbitrary: mangled },
+  { weight: 2 * 52, arbitrary: headed },
+  { weight: 52, arbitrary: shaped },
+  { weight: 52, arbitrary: noise },
+  { weight: 52, arbitrary: deep },
+  { weight: 1, arbitrary: largeText },
+  { weight: 1, arbitrary: largeBin },
 );
 
 const inputs: fc.Arbitrary<DocumentInput> = fc.record({ text: anyText, reckon: fc.nat(60).map((n) => n === 0) });
 
-const asText = (text: Mangled | string) => (typeof text === "string" ? text : mangledText(text));
-const DEMO = loadText(QUAYSIDE, "quayside.yaml");
+export function asText(text: AnyText): string {
+  if (typeof text === "string") return text;
+  if ("base" in text) return mangledText(text);
+  return "of" in text ? textOfLarge(text) : textOfBin(text);
+}
+
+const OTHERS: ReadonlyMap<string, readonly AnyDoc[]> = new Map(
+  DEMOS.map(({ id, text }) => {
+    const loaded = loadText(text, `${id}.yaml`);
+    if (loaded.kind === "refused") throw new Error(`the demo ${id} cannot be read`);
+    return [id, loaded.docs.map((d) => d.doc)];
+  }),
+);
 
 function put(input: DocumentInput): Went {
   const text = asText(input.text);
@@ -79,7 +105,11 @@ function put(input: DocumentInput): Went {
     mustHold(unwritten === undefined, () => `${unwritten} stands nowhere in the text`);
   }
   if (!input.reckon) return accepted("read");
-  return reckoned(loaded.docs.map((d) => d.doc));
+  const demo = typeof input.text === "object" && "base" in input.text ? demoOf(input.text.base).id : "quayside";
+  return reckoned(
+    demo,
+    loaded.docs.map((d) => d.doc),
+  );
 }
 
 /**
@@ -99,9 +129,9 @@ export function nothingLost(text: string, parts: readonly string[], comments = f
   look(text.slice(from));
 }
 
-/** The build with these documents in place of its own: every figure of the check is finite. */
-function reckoned(docs: readonly AnyDoc[]): Went {
-  const others = DEMO.kind === "loaded" ? DEMO.docs.map((d) => d.doc) : [];
+/** The build of this demo with these documents in place of its own: every figure of the check is finite. */
+function reckoned(demo: string, docs: readonly AnyDoc[]): Went {
+  const others = OTHERS.get(demo) ?? [];
   const all = [...docs, ...others.filter((o) => !docs.some((d) => d.kind === o.kind))];
   const resolved = resolveBuild(all);
   if (resolved.kind === "refused") {

@@ -7,6 +7,7 @@ import { ALL_SHEETS, readSheetInput } from "@coldset/core/sheets";
 import fc from "fast-check";
 import { stringify } from "yaml";
 import { accepted, type Door, mustHold, refusedAs, type Went } from "../door.js";
+import { type Large, largeText, textOfLarge } from "../inputs/large-text.js";
 import { type InputStep, inputSteps, oddInput } from "../inputs/odd-input.js";
 import { type Slip, slip, slipped } from "../inputs/odd-text.js";
 import { describedRefusals, notFinite } from "../inputs/refusal-faults.js";
@@ -18,11 +19,13 @@ interface SheetInput {
   /** As data, or written out as text with slips in it. */
   readonly as: "data" | "json" | "yaml";
   readonly slips: readonly Slip[];
+  /** In place of its own text. */
+  readonly large?: Large;
 }
 
-const inputs: fc.Arbitrary<SheetInput> = fc.oneof(
+const inputs: fc.Arbitrary<SheetInput> = fc.oneof<fc.WeightedArbitrary<SheetInput>[]>(
   {
-    weight: 4,
+    weight: 400,
     arbitrary: fc.record({
       sheet: fc.constantFrom(...ALL_SHEETS.map((s) => s.id)),
       steps: inputSteps,
@@ -31,7 +34,7 @@ const inputs: fc.Arbitrary<SheetInput> = fc.oneof(
     }),
   },
   {
-    weight: 1,
+    weight: 100,
     arbitrary: fc.record({
       sheet: fc.constantFrom(...ALL_SHEETS.map((s) => s.id)),
       steps: fc.constant([]),
@@ -39,16 +42,27 @@ const inputs: fc.Arbitrary<SheetInput> = fc.oneof(
       slips: fc.array(slip, { maxLength: 2 }),
     }),
   },
+  {
+    weight: 1,
+    arbitrary: fc.record({
+      sheet: fc.constantFrom(...ALL_SHEETS.map((s) => s.id)),
+      steps: fc.constant([]),
+      as: fc.constant("yaml" as const),
+      slips: fc.constant([]),
+      large: largeText,
+    }),
+  },
 );
 
 const KNOWN_SOURCES = new Set(ALL_SOURCES.map((s) => s.id));
 
-function put({ sheet: id, steps, as, slips }: SheetInput): Went {
+function put({ sheet: id, steps, as, slips, large }: SheetInput): Went {
   const sheet = ALL_SHEETS.find((s) => s.id === id);
   if (sheet === undefined) return refusedAs("no such sheet");
   const input = oddInput(sheet, steps);
   if (as === "data") return answered(sheet, input);
-  const text = slipped(as === "json" ? JSON.stringify(input, null, 1) : stringify(input), slips);
+  const plain = () => (as === "json" ? JSON.stringify(input, null, 1) : stringify(input));
+  const text = large === undefined ? slipped(plain(), slips) : textOfLarge(large);
   const read = readSheetInput(text, "a.yaml");
   if (read.kind === "refused") {
     describedRefusals(read.refusals);

@@ -5,13 +5,13 @@ import path from "node:path";
 import { openWorkshop, type Workshop } from "@coldset/store";
 import fc from "fast-check";
 import { accepted, type Door, mustHold, refusedAs, type Went } from "../door.js";
-import { HOSTILE_KEYS, type Mangled, mangledText } from "../inputs/mangled-text.js";
+import { HOSTILE_KEYS } from "../inputs/mangled-text.js";
 import { ODD_NUMBERS, oddText } from "../inputs/odd-text.js";
 import { describedRefusals } from "../inputs/refusal-faults.js";
-import { anyText, nothingLost } from "./documents.js";
+import { type AnyText, anyText, asText, nothingLost } from "./documents.js";
 
 interface StoreInput {
-  readonly text: Mangled | string;
+  readonly text: AnyText;
   readonly label: string;
   readonly edits: readonly {
     readonly path: readonly (string | number)[];
@@ -83,7 +83,7 @@ async function put({ text: recipe, label, edits }: StoreInput): Promise<Went> {
   const w = workshop as Workshop | undefined;
   if (w === undefined) throw new Error("no workshop");
   puts += 1;
-  const text = typeof recipe === "string" ? recipe : mangledText(recipe);
+  const text = asText(recipe);
   const before = await state(w);
   const result = await w.putText(text, label);
   if (result.kind === "refused") {

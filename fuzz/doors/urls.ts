@@ -85,7 +85,11 @@ const inputs: fc.Arbitrary<Address> = fc.record({
     },
     { weight: 1, arbitrary: fc.constantFrom("/", "/index.html", "/assets/main-Ab3dE_9-.js", "/b/quayside", "//", "") },
   ),
-  build: fc.oneof(fc.constant("quayside"), oddText, fc.constantFrom("..", ".", "a/b", "a%2fb", "%", "?", "#", "")),
+  build: fc.oneof(
+    fc.constantFrom("quayside", "moorside", "canalside"),
+    oddText,
+    fc.constantFrom("..", ".", "a/b", "a%2fb", "%", "?", "#", ""),
+  ),
   n: fc.integer({ min: -2, max: 25 }),
   ask: fc.nat(3).map((k) => k === 0),
 });

@@ -1,10 +1,10 @@
 /**
- * How does a document go wrong on its way? Lines of the demo left out, doubled, swapped, their figures changed to odd ones,
- * keys of the language itself, tags, anchors and aliases put in. A recipe of small steps on a part of the demo, so that
+ * How does a document go wrong on its way? Lines of a demo left out, doubled, swapped, their figures changed to odd ones,
+ * keys of the language itself, tags, anchors and aliases put in. A recipe of small steps on a part of a demo, so that
  * most results still are documents.
  */
 import fc from "fast-check";
-import { QUAYSIDE } from "../place.js";
+import { DEMOS, type Demo } from "../place.js";
 import { oddNumber, oddSign, oddText } from "./odd-text.js";
 
 export interface Step {
@@ -15,12 +15,24 @@ export interface Step {
   readonly with: string;
 }
 
-/** The documents of the demo, one by one, and all of them. */
-const CUTS = QUAYSIDE.split(/^(?=---$)/m);
-export const BASES: readonly string[] = [QUAYSIDE, ...CUTS];
+/** Each demo whole, and then its documents one by one. Kept inputs name their text by its place in this list. */
+const PLACES = DEMOS.flatMap((demo) =>
+  [demo.text, ...demo.text.split(/^(?=---$)/m)].map((text, i) => ({ demo, text, whole: i === 0 })),
+);
+export const BASES: readonly string[] = PLACES.map((p) => p.text);
+const placeOf = (base: number) => {
+  const found = PLACES[base % PLACES.length];
+  if (found === undefined) throw new Error("there is no demo");
+  return found;
+};
+/** Is this a whole demo? One that is reckoned or written costs a hundred times what a single document does. */
+export const isWhole = (base: number): boolean => placeOf(base).whole;
+/** The whole demos, by their place in BASES. */
+export const WHOLES: readonly number[] = PLACES.flatMap((p, i) => (p.whole ? [i] : []));
+export const demoOf = (base: number): Demo => placeOf(base).demo;
 /** The long ones: read more seldom, since each reading takes as long as ten of the others. */
-const LONG = BASES.flatMap((text, i) => (text.length > 5000 ? [i] : []));
-const SHORT = BASES.flatMap((text, i) => (text.length > 5000 ? [] : [i]));
+export const LONG = BASES.flatMap((text, i) => (text.length > 5000 ? [i] : []));
+export const SHORT = BASES.flatMap((text, i) => (text.length > 5000 ? [] : [i]));
 
 export interface Mangled {
   /** Index into BASES. */
@@ -221,7 +233,7 @@ const FIGURE = /-?\d+(?:\.\d+)?/g;
 const VALUE = /^(\s*(?:- )?[A-Za-z_"][\w" ]*:\s+)(.*?)(\s+#.*)?$/;
 
 export function mangledText({ base, steps, dress }: Mangled): string {
-  const lines = (BASES[base % BASES.length] ?? QUAYSIDE).split("\n");
+  const lines = placeOf(base).text.split("\n");
   for (const s of steps) apply(lines, s);
   const text = lines.join("\n");
   if (dress === "crlf") return text.replaceAll("\n", "\r\n");

@@ -98,12 +98,20 @@ export const ODD_SIGNS: readonly string[] = [
 
 export const oddSign: fc.Arbitrary<string> = fc.constantFrom(...ODD_SIGNS);
 
+/**
+ * Any sign of Unicode, half pairs left out. By its number: fast-check's own unit of the same name makes a table of all of
+ * them first, which takes longer than a thousand inputs.
+ */
+export const anySign: fc.Arbitrary<string> = fc
+  .oneof(fc.integer({ min: 0, max: 0xd7ff }), fc.integer({ min: 0xe000, max: 0x10ffff }))
+  .map((code) => String.fromCodePoint(code));
+
 /** A short text of anything at all. */
 export const oddText: fc.Arbitrary<string> = fc.string({
   unit: fc.oneof(
     { weight: 4, arbitrary: fc.string({ minLength: 1, maxLength: 1 }) },
     { weight: 2, arbitrary: oddSign },
-    { weight: 1, arbitrary: fc.string({ unit: "binary", minLength: 1, maxLength: 1 }) },
+    { weight: 1, arbitrary: anySign },
   ),
   maxLength: 24,
 });

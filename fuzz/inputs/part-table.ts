@@ -1,12 +1,14 @@
-/** How does a table of parts come in? The demo's bin as rows and columns, its cells changed, with slips in the whole text. */
+/** How does a table of parts come in? A demo's bin as rows and columns, its cells changed, with slips in the whole text. */
 import { loadText } from "@coldset/core/workshop";
 import fc from "fast-check";
-import { QUAYSIDE } from "../place.js";
+import { DEMOS } from "../place.js";
 import { HOSTILE_KEYS, LIKELY } from "./mangled-text.js";
 import { ODD_NUMBERS, oddText, type Slip, slip, slipped } from "./odd-text.js";
 
 export interface PartTable {
-  /** Parts of the demo's bin, counted round. */
+  /** Which demo, counted round. */
+  readonly demo?: number;
+  /** Parts of its bin, counted round. */
   readonly rows: readonly number[];
   readonly separator: "," | ";" | "\t";
   readonly decimalComma: boolean;
@@ -19,14 +21,15 @@ export interface PartTable {
 
 type Row = Readonly<Record<string, unknown>>;
 
-function demoParts(): readonly Row[] {
-  const loaded = loadText(QUAYSIDE, "quayside.yaml");
+function demoParts(text: string, id: string): readonly Row[] {
+  const loaded = loadText(text, `${id}.yaml`);
   if (loaded.kind === "refused") throw new Error("the demo cannot be read");
   const bin = loaded.docs.find((d) => d.doc.kind === "bin")?.plain as { readonly parts: readonly Row[] };
-  return bin.parts.map(({ ports, ...own }) => ({ ...own, ...(ports as Row) }));
+  // A table has no column for a part of the donor's own, and one column for both the kind of part and that of a brake.
+  return bin.parts.map(({ ports, own: _own, ...part }) => ({ ...(ports as Row), ...part }));
 }
 
-const PARTS = demoParts();
+const PARTS = DEMOS.map(({ text, id }) => demoParts(text, id));
 const cell = fc.oneof(
   { weight: 2, arbitrary: fc.constantFrom(...LIKELY, "yes", "no", "[11, 13, 15]", "{300: 64}", "A", "B", '"quoted"') },
   {
@@ -41,6 +44,7 @@ const cell = fc.oneof(
 const change = fc.record({ row: fc.nat(20), column: fc.nat(40), to: cell });
 
 export const partTable: fc.Arbitrary<PartTable> = fc.record({
+  demo: fc.nat(DEMOS.length - 1),
   rows: fc.array(fc.nat(60), { minLength: 1, maxLength: 6 }),
   separator: fc.constantFrom(",", ",", ";", "\t"),
   decimalComma: fc.constantFrom(false, false, false, false, false, true),
@@ -64,7 +68,8 @@ export function cellsOf(t: PartTable): {
   readonly heading: readonly string[];
   readonly rows: readonly (readonly string[])[];
 } {
-  const parts = [...new Set(t.rows.map((n) => n % PARTS.length))].map((n) => PARTS[n] ?? {});
+  const all = PARTS[(t.demo ?? 0) % PARTS.length] ?? [];
+  const parts = [...new Set(t.rows.map((n) => n % all.length))].map((n) => all[n] ?? {});
   const keys = [...new Set(parts.flatMap((p) => Object.keys(p)))];
   const written = (value: unknown): string => {
     if (value === undefined) return "";
@@ -89,4 +94,43 @@ export function tableText(t: PartTable): string {
   const { heading, rows } = cellsOf(t);
   const text = [heading, ...rows].map((row) => row.map(field).join(t.separator)).join(t.ends) + t.ends;
   return slipped(text, t.slips);
+}
+
+/** A table of very many rows: each a part of the demo under an id of its own. */
+export interface LongTable {
+  readonly demo: number;
+  readonly count: number;
+  readonly fault: "none" | "last" | "word" | "figure" | "same-id" | "short-row" | "long-row" | "quote" | "column";
+}
+
+export const longTable: fc.Arbitrary<LongTable> = fc.record({
+  demo: fc.nat(DEMOS.length - 1),
+  count: fc.oneof(fc.integer({ min: 500, max: 20_000 }), fc.constantFrom(1000, 2000, 5000)),
+  fault: fc.constantFrom(
+    "none",
+    "none",
+    "last",
+    "word",
+    "figure",
+    "same-id",
+    "short-row",
+    "long-row",
+    "quote",
+    "column",
+  ),
+});
+
+export function longTableText({ demo, count, fault }: LongTable): string {
+  const kinds = (PARTS[demo % PARTS.length] ?? []).map((p) => String(p.kind));
+  const names =
+    fault === "column" ? ["id", "kind", "condition", "mass", "nothing"] : ["id", "kind", "condition", "mass"];
+  const rows = Array.from({ length: count }, (_, i) => {
+    const here = fault === "last" ? (i === count - 1 ? "word" : "none") : fault;
+    const id = here === "same-id" ? "x" : `x${i}`;
+    const row = [id, kinds[i % kinds.length] ?? "", here === "word" ? "shiny" : "B", here === "figure" ? "-5" : "120"];
+    if (here === "column" || here === "long-row") row.push("1");
+    if (here === "short-row") row.pop();
+    return `${row.join(",")}${here === "quote" ? '"' : ""}`;
+  });
+  return `${[names.join(","), ...rows].join("\n")}\n`;
 }

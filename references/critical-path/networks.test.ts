@@ -91,7 +91,7 @@ describe("network B, with a dummy: length 38, critical 1-3-5-7-8-9", () => {
   });
 });
 
-test("the sheet gives network A the same figures under the contract's keys", () => {
+test("the sheet gives network A the same figures under the documented keys", () => {
   const id = (i: number) => i + 1;
   const answer = schedule({
     evening_length_h: 24,

@@ -17,7 +17,7 @@ export const PHOTOS = "photos.jsonl";
 /** Bounds of what is read. All of what the program writes itself lies inside them, or it says so when it writes. */
 export const LIMITS = {
   archiveBytes: 2_000_000_000,
-  entries: 50_000,
+  entries: 10_000,
   /** All files together, unpacked. */
   totalBytes: 4_000_000_000,
   manifestBytes: 32_000_000,

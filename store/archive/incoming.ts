@@ -1,7 +1,7 @@
 /** What wants to come in, whether it stood in an archive or in a plain file? Checked, and nothing of it kept yet. */
 import { documentsIn } from "../put-text.js";
 import type { MediaType } from "../sniff-picture.js";
-import type { StoreRefused } from "../workshop.js";
+import type { ImportSource, StoreRefused } from "../workshop.js";
 import type { ChangeLine, HistoryLine, PhotoRow, VersionLine } from "./archive-form.js";
 
 export interface IncomingDocument {
@@ -35,8 +35,11 @@ export interface Incoming {
 }
 
 /** A text of one or more documents. */
-export function incomingText(text: string, label: string, at: string): Incoming | StoreRefused {
-  const loaded = documentsIn(text, label);
+export function incomingText(
+  { text, label, documentLabel = label }: Extract<ImportSource, { readonly text: string }>,
+  at: string,
+): Incoming | StoreRefused {
+  const loaded = documentsIn(text, documentLabel);
   if (loaded.kind === "refused") return loaded;
   return {
     kind: "incoming",
@@ -44,7 +47,7 @@ export function incomingText(text: string, label: string, at: string): Incoming 
     documents: loaded.docs.map(({ doc, text: own }) => ({
       kind: doc.kind,
       id: doc.id,
-      label,
+      label: documentLabel,
       text: own,
       updatedAt: at,
       history: [],

@@ -49,6 +49,12 @@ export async function readArchive(source: ZipSource, label: string): Promise<Inc
   }
 }
 
+/** What the schema says by itself is for programs ("Invalid input: expected object, received undefined"). */
+const inWords = (message = "") =>
+  message === "" || /^Invalid |^Unrecognized |^Too /.test(message)
+    ? sayText("store.read-archive.cannot-be-read")
+    : message;
+
 class ArchiveReader {
   readonly #zip: OpenZip;
   readonly #label: string;
@@ -161,7 +167,7 @@ class ArchiveReader {
         "archive-broken",
         issue.path.join("."),
         sayText("store.read-archive.a-manifest-that-coldset-made"),
-        `${MANIFEST}, ${issue.path.join(".")}: ${issue.message}.`,
+        `${MANIFEST}, ${issue.path.join(".")}: ${inWords(issue.message)}.`,
       );
     }
     return undefined;
@@ -228,7 +234,7 @@ class ArchiveReader {
         "archive-broken",
         at,
         sayText("store.read-archive.a-line-that-coldset-wrote"),
-        `${at}: ${issue?.message ?? sayText("store.read-archive.cannot-be-read")}.`,
+        `${at}: ${inWords(issue?.message)}.`,
       );
       if (this.#refusals.length >= MOST_TOLD) return undefined;
     }
@@ -312,7 +318,7 @@ class ArchiveReader {
           "archive-broken",
           `${d.kind} ${d.id}`,
           sayText("store.read-archive.changes-that-are-listed"),
-          sayText("store.read-archive.a-change-of-is-not-in", { kind: d.kind, d: d.id, changes: CHANGES }),
+          sayText("store.read-archive.a-change-of-is-not-in", { kind: d.kind, id: d.id, changes: CHANGES }),
         );
     }
     const named = new Set<string>();
@@ -324,7 +330,7 @@ class ArchiveReader {
           "archive-broken",
           v.name,
           sayText("store.read-archive.versions-of-what-is-in-the"),
-          sayText("store.read-archive.the-version-of-does-not-fit", { v: v.name, build: v.build }),
+          sayText("store.read-archive.the-version-of-does-not-fit", { name: v.name, build: v.build }),
         );
       named.add(key);
     }

@@ -223,7 +223,7 @@ function undecided(d: { readonly kind: string; readonly id: string }, worked: Wo
     code: "import-differs",
     at: name,
     given: count,
-    allowed: say("store.take-import.keep-mine-take-theirs-or-as"),
+    allowed: say("workshop.bin-with-parts.keep-mine-take-theirs-or-as"),
     message: say("store.take-import.is-here-and-differs-choose-keep", {
       name,
       count: count > 0 ? ` in ${count} ${count === 1 ? "value" : "values"}` : "",

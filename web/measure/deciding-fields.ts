@@ -36,14 +36,14 @@ const TITLES: Readonly<Record<string, string>> = {
   "shop.session_h": say("web.deciding-fields.hours-a-session"),
   "shop.rate_per_hour": say("web.deciding-fields.what-an-hour-of-work-is"),
   "intent.deadline_weeks": say("web.deciding-fields.weeks-until-it-must-be-ready"),
-  "intent.budget": "Budget",
+  "intent.budget": say("web.deciding-fields.budget"),
   "intent.hours_max": say("web.deciding-fields.hours-at-most"),
 };
 
 /** Short words of the documents as a builder says them. */
 const SHORT: Readonly<Record<string, string>> = {
-  od: "outside",
-  id: "inside",
+  od: say("web.deciding-fields.outside"),
+  id: say("web.deciding-fields.inside"),
   bsd: say("web.deciding-fields.bead-seat"),
   q: "Q",
   bb: say("web.deciding-fields.cranks-axis"),

@@ -103,7 +103,7 @@ export const FIELD_GROUPS: readonly { readonly title: string; readonly fields: r
       ),
       length(
         ["wheels_now", "radius"],
-        say("web.donor-fields.axle-height-over-the-floor"),
+        say("workshop.new-build-entries.axle-height-over-the-floor"),
         say("web.donor-fields.under-the-rider-s-weight-tyres"),
       ),
     ],
@@ -143,15 +143,15 @@ export const FIELD_GROUPS: readonly { readonly title: string; readonly fields: r
   {
     title: say("web.donor-fields.what-you-saw"),
     fields: [
-      choice(["condition", "cracks"], "Cracks", ["none_seen", "suspect", "found", "not_looked"]),
-      choice(["condition", "dents"], "Dents", ["none_seen", "found", "not_looked"]),
+      choice(["condition", "cracks"], say("web.donor-fields.cracks"), ["none_seen", "suspect", "found", "not_looked"]),
+      choice(["condition", "dents"], say("web.donor-fields.dents"), ["none_seen", "found", "not_looked"]),
       {
         path: ["condition", "rust"],
-        title: "Rust",
+        title: say("web.donor-fields.rust"),
         how: say("web.donor-fields.where-and-how-deep"),
         sort: { as: "long text" },
       },
-      choice(["condition", "post"], "Seatpost", ["free", "stuck", "not_tried"]),
+      choice(["condition", "post"], say("web.donor-fields.seatpost"), ["free", "stuck", "not_tried"]),
       length(
         ["condition", "string_left"],
         say("web.donor-fields.string-to-seat-tube-left"),

@@ -187,7 +187,8 @@ function ChoiceOf(props: {
   const { sort } = props;
   const yesNo = sort.as === "yes or no";
   const words = sort.as === "choice" ? sort.words : ["true", "false"];
-  const shown = (w: string) => (yesNo ? (w === "true" ? "yes" : "no") : w.replaceAll("_", " "));
+  const shown = (w: string) =>
+    yesNo ? (w === "true" ? sayText("web.entry-field.yes") : sayText("web.entry-field.no")) : w.replaceAll("_", " ");
   return (
     <select
       id={props.id}

@@ -49,7 +49,7 @@ export function Suspicion({ r }: { readonly r: Reckoning }) {
       </div>
       {explanations.length === 0 ? null : (
         <div>
-          <h3 className="L">{sayText("web.suspicion.what-would-explain-it")}</h3>
+          <h3 className="L">{sayText("asked.mis-measured.what-would-explain-it")}</h3>
           <ol className="try">
             {explanations.map((e, i) => {
               const left = e.largest_residual_after;

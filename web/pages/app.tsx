@@ -26,19 +26,19 @@ export function App() {
   switch (route.page) {
     case "builds":
       return (
-        <SheetFrame title={say("web.app.builds")} sheet="0 · builds" here="/">
+        <SheetFrame title={say("web.app.builds")} sheet={say("web.app.0-builds")} here="/">
           <BuildsPage />
         </SheetFrame>
       );
     case "new":
       return (
-        <SheetFrame title={say("web.builds-page.a-new-build")} sheet="0 · new build" here="/new">
+        <SheetFrame title={say("web.builds-page.a-new-build")} sheet={say("web.app.0-new-build")} here="/new">
           <NewBuildPage />
         </SheetFrame>
       );
     case "nowhere":
       return (
-        <SheetFrame title={say("web.app.no-such-page")} sheet="0 · builds">
+        <SheetFrame title={say("web.app.no-such-page")} sheet={say("web.app.0-builds")}>
           <div className="pagehead">
             <div>
               <PageTitle>{say("web.app.there-is-no-such-page")}</PageTitle>
@@ -56,19 +56,19 @@ export function App() {
 }
 
 const SHEETS = {
-  ask: "1 · questions",
-  question: "1 · question",
-  measure: "2 · survey",
-  fit: "3 · joints",
-  do: "4 · plan",
-  history: "history",
+  ask: say("web.app.1-questions"),
+  question: say("web.app.1-question"),
+  measure: say("web.app.2-survey"),
+  fit: say("web.app.3-joints"),
+  do: say("web.app.4-plan"),
+  history: say("web.app.history"),
 } as const;
 const STATION: Readonly<Partial<Record<keyof typeof SHEETS, Station>>> = {
-  ask: "Ask",
-  question: "Ask",
-  measure: "Measure",
-  fit: "Fit",
-  do: "Do",
+  ask: "ask",
+  question: "ask",
+  measure: "measure",
+  fit: "fit",
+  do: "do",
 };
 
 type BuildRoute = Exclude<Route, { readonly page: "builds" | "new" | "nowhere" }>;
@@ -117,7 +117,7 @@ function BuildOf({ route }: { readonly route: BuildRoute }) {
         ? ""
         : moved.size === 0
           ? say("web.app.nothing-on-the-board-moved")
-          : say("web.app.moved", { join: [...moved.keys()].join(", ") });
+          : say("web.app.moved", { questions: [...moved.keys()].join(", ") });
   return (
     <SheetFrame
       title={title}

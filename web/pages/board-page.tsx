@@ -16,9 +16,9 @@ import { linkTo } from "../state/route.js";
 import { capital, capitalWord } from "../state/words.js";
 
 const STAKES = [
-  { stake: "hurt", className: "safety", title: say("web.board-page.somebody-could-be-hurt") },
-  { stake: "money", className: "money", title: say("web.board-page.money-could-be-lost") },
-  { stake: "time", className: "time", title: say("web.board-page.weeks-could-be-lost") },
+  { stake: "hurt", className: "safety", title: say("cli.board-page.somebody-could-be-hurt") },
+  { stake: "money", className: "money", title: say("cli.board-page.money-could-be-lost") },
+  { stake: "time", className: "time", title: say("cli.board-page.weeks-could-be-lost") },
 ] as const;
 
 /** Which advert, what did I measure, is it sound: what a first job begins with. */
@@ -141,7 +141,10 @@ function First({ r }: { readonly r: Reckoning }) {
         {say("web.board-page.questions-are-open")}
         {hurt === 0
           ? "."
-          : say("web.board-page.of-them-about-somebody-being-hurt", { hurt, hurt2: hurt === 1 ? "is" : "are" })}
+          : say("web.board-page.of-them-about-somebody-being-hurt", {
+              hurt,
+              isOrAre: hurt === 1 ? say("web.board-page.is") : say("web.board-page.are"),
+            })}
         {say("web.board-page.first")}
       </p>
       <NextLink step={row.next} build={r.resolved.build.id} n={row.n} />
@@ -153,11 +156,21 @@ function Tally({ r }: { readonly r: Reckoning }) {
   const { money, hours } = r.ledger;
   const plan = r.plan.plan;
   const figures: Figure[] = [];
-  if (money.kind === "answered") figures.push(limited("money", money.value.total, "", 0, money.value.budget, "budget"));
+  if (money.kind === "answered")
+    figures.push(
+      limited(say("web.board-page.money"), money.value.total, "", 0, money.value.budget, say("web.board-page.budget")),
+    );
   if (plan.kind === "answered")
     figures.push(
       plan.value.sessionsListed === undefined
-        ? limited("days", plan.value.onePiece.days, "", 0, plan.value.deadlineDays, "deadline")
+        ? limited(
+            say("web.board-page.days"),
+            plan.value.onePiece.days,
+            "",
+            0,
+            plan.value.deadlineDays,
+            say("web.board-page.deadline"),
+          )
         : limited(
             `${plan.value.sessionWord}s`,
             plan.value.onePiece.sessions,
@@ -169,7 +182,14 @@ function Tally({ r }: { readonly r: Reckoning }) {
     );
   if (hours.kind === "answered")
     figures.push(
-      limited("hours", hours.value.handsOnH, "", 1, hours.value.hoursMax, say("web.board-page.hours-to-give")),
+      limited(
+        say("web.board-page.hours"),
+        hours.value.handsOnH,
+        "",
+        1,
+        hours.value.hoursMax,
+        say("web.board-page.hours-to-give"),
+      ),
     );
   return (
     <ul className="tally">
@@ -183,7 +203,7 @@ function Tally({ r }: { readonly r: Reckoning }) {
               {f.name}
               {f.limit === undefined
                 ? say("web.board-page.no-limit-entered")
-                : `, ${f.limit.high !== undefined && f.value > f.limit.high ? "over" : "of"} ${f.limit.high}`}
+                : `, ${f.limit.high !== undefined && f.value > f.limit.high ? say("web.board-page.over") : say("web.board-page.of-word")} ${f.limit.high}`}
             </span>
           </div>
           <Wall figure={f} />
@@ -269,8 +289,8 @@ function OpenRow({ row, r, lead, moved }: RowProps & { readonly r: Reckoning; re
 }
 
 const WEIGHED: Readonly<Record<string, string>> = {
-  refuse: "refused",
-  flag: "flagged",
+  refuse: say("web.board-page.refused"),
+  flag: say("web.board-page.flagged"),
   gate: say("web.board-page.behind-a-gate"),
 };
 

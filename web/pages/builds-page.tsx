@@ -3,7 +3,7 @@ import { say } from "@coldset/core/texts";
 import { useCallback, useEffect, useState } from "react";
 import { BuildRow } from "../parts/build-row.js";
 import { Copies } from "../parts/copies.js";
-import { PageTitle } from "../parts/sheet-frame.js";
+import { PageTitle, STATION_NAMES } from "../parts/sheet-frame.js";
 import { type BuildLine, type Loaded, loadBuilds } from "../state/api.js";
 import { hasEntries, useNewBuild } from "../state/new-build.js";
 
@@ -94,8 +94,8 @@ export function BuildsPage() {
 }
 
 const STATIONS = [
-  ["Ask", say("web.builds-page.the-twenty-questions-with-today-s")],
-  ["Measure", say("web.builds-page.write-what-the-tape-says-in")],
-  ["Fit", say("web.builds-page.every-place-where-two-parts-meet")],
-  ["Do", say("web.builds-page.the-evenings-in-their-order-the")],
+  [STATION_NAMES.ask, say("web.builds-page.the-twenty-questions-with-today-s")],
+  [STATION_NAMES.measure, say("web.builds-page.write-what-the-tape-says-in")],
+  [STATION_NAMES.fit, say("web.builds-page.every-place-where-two-parts-meet")],
+  [STATION_NAMES.do, say("web.builds-page.the-evenings-in-their-order-the")],
 ] as const;

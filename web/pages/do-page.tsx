@@ -114,7 +114,7 @@ export function DoPage({ r, moved }: { readonly r: Reckoning; readonly moved: Re
           <GateForm
             key={o.id}
             gate={o.id}
-            title={say("web.do-page.before-any-dry-fit", { o: o.id, what: capitalWord(o.what) })}
+            title={say("web.do-page.before-any-dry-fit", { operation: o.id, what: capitalWord(o.what) })}
             build={build}
             needs={say("web.do-page.who-accepts-the-risk")}
           />
@@ -129,7 +129,7 @@ export function DoPage({ r, moved }: { readonly r: Reckoning; readonly moved: Re
           />
         ))}
         {operations.length + risks.length + gateRules.length === 0 ? (
-          <p className="words">{say("web.do-page.no-gate-is-entered-add-the")}</p>
+          <p className="words">{say("asked.before-it-goes-out.no-gate-is-entered-add-the")}</p>
         ) : null}
       </section>
       {(row?.working.tables ?? [])
@@ -157,14 +157,15 @@ function sessionsOf(operations: readonly PlannedOperation[]) {
   }));
 }
 
-const daysOf = (n: number) => `${n.toFixed(0)} ${Math.round(n) === 1 ? "day" : "days"}`;
+const daysOf = (n: number) =>
+  `${n.toFixed(0)} ${Math.round(n) === 1 ? say("web.do-page.day-word") : say("web.board-page.days")}`;
 
 const CANNOT = {
-  bend: "bends",
-  heat: "heats",
-  drill: "drills",
-  cut: "cuts",
-  paint: "paints",
+  bend: say("web.do-page.bends"),
+  heat: say("web.do-page.heats"),
+  drill: say("web.do-page.drills"),
+  cut: say("web.do-page.cuts"),
+  paint: say("web.do-page.paints"),
 } as const;
 
 function OperationLine({ o }: { readonly o: PlannedOperation }) {
@@ -193,7 +194,7 @@ function OperationLine({ o }: { readonly o: PlannedOperation }) {
               ? say("web.do-page.locked-until-the-risk-is-accepted")
               : say("web.do-page.locked-until-signed", {
                   lockedBy: listed(o.lockedBy),
-                  lockedByCount: o.lockedBy.length === 1 ? "is" : "are",
+                  isOrAre: o.lockedBy.length === 1 ? say("web.board-page.is") : say("web.board-page.are"),
                 })
             : ""}
         </small>

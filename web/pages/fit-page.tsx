@@ -21,7 +21,7 @@ const GROUPS: readonly { readonly verdict: JointVerdict; readonly title: string 
   { verdict: "will not fit", title: sayText("web.fit-page.will-not-fit") },
   { verdict: "measure first", title: sayText("web.fit-page.measure-first") },
   { verdict: "fits with work", title: sayText("web.fit-page.fits-with-work") },
-  { verdict: "fits", title: "Fits" },
+  { verdict: "fits", title: sayText("web.fit-page.fits") },
   { verdict: "not checked yet", title: sayText("web.fit-page.not-checked-yet") },
 ];
 
@@ -152,13 +152,19 @@ function counted(n: number, verdict: JointVerdict): string {
   const one = n === 1;
   switch (verdict) {
     case "measure first":
-      return sayText("web.fit-page.to-measure-first", { n });
+      return sayText("web.fit-page.to-measure-first", { count: n });
     case "fits":
-      return sayText("web.fit-page.that", { n, one: one ? "fits" : "fit" });
+      return sayText("web.fit-page.that", {
+        count: n,
+        fits: one ? sayText("web.fit-page.fits-word") : sayText("web.fit-page.fit"),
+      });
     case "fits with work":
-      return sayText("web.fit-page.that-with-work", { n, one: one ? "fits" : "fit" });
+      return sayText("web.fit-page.that-with-work", {
+        count: n,
+        fits: one ? sayText("web.fit-page.fits-word") : sayText("web.fit-page.fit"),
+      });
     case "will not fit":
-      return sayText("web.fit-page.that-will-not-fit", { n });
+      return sayText("web.fit-page.that-will-not-fit", { count: n });
     default:
       return `${n} ${verdict}`;
   }

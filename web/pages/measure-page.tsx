@@ -105,7 +105,7 @@ export function MeasurePage({ r, moved }: { readonly r: Reckoning; readonly move
           </div>
         </section>
       ))}
-      <Photos kind="donor" id={donor.id} of="the donor" />
+      <Photos kind="donor" id={donor.id} of={sayText("web.measure-page.the-donor")} />
     </>
   );
 }

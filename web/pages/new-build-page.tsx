@@ -136,7 +136,9 @@ export function NewBuildPage() {
           <div className="acts">
             {last ? null : (
               <button type="submit" className={`btn${answered ? "" : " btn-mark"}`}>
-                {entry === undefined || reading?.kind !== "skipped" || step === "name" ? "Next" : skipWords(entry)}
+                {entry === undefined || reading?.kind !== "skipped" || step === "name"
+                  ? say("web.new-build-page.next")
+                  : skipWords(entry)}
               </button>
             )}
             {named ? (

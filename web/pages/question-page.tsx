@@ -195,11 +195,11 @@ function wordless(row: BoardRow, joints: number, tables: number): string {
     ...(joints > 0
       ? [
           say("web.question-page.in-the-behind-it-below", {
-            joints: joints === 1 ? "joint" : say("web.question-page.joints", { joints }),
+            joints: joints === 1 ? say("web.question-page.joint") : say("web.question-page.joints", { joints }),
           }),
         ]
       : []),
-  ].join(" and ");
+  ].join(say("web.question-page.and"));
   return `${number}${where === "" ? say("web.question-page.nothing-more-was-reckoned") : say("web.question-page.what-was-reckoned-stands", { where })}`;
 }
 

@@ -110,7 +110,7 @@ function inRoom(dimensions: NonNullable<BeforeAfterInput["dimensions"]>, wide: b
 }
 
 const DIMENSIONS = [
-  { name: "wheelbase", key: "wheelbase_mm", words: "wheelbase ", unit: "" },
+  { name: "wheelbase", key: "wheelbase_mm", words: say("web.bicycle-picture.wheelbase"), unit: "" },
   { name: "head-angle", key: "head_angle_deg", words: "", unit: "°" },
   { name: "bb-height", key: "bb_height_mm", words: "", unit: "" },
   { name: "seat-angle", key: "seat_angle_deg", words: "", unit: "°" },
@@ -160,8 +160,8 @@ function sentence(r: Reckoning): string {
     lower === undefined
       ? ""
       : say("web.bicycle-picture.the-cranks-mm-than-today", {
-          lower: Math.abs(lower).toFixed(0),
-          lower2: lower > 0 ? "lower" : "higher",
+          byMm: Math.abs(lower).toFixed(0),
+          lowerOrHigher: lower > 0 ? say("web.bicycle-picture.lower") : say("web.bicycle-picture.higher"),
           over:
             over === undefined
               ? ""

@@ -27,7 +27,7 @@ export function BuildRow(props: { readonly line: BuildLine; readonly changed: (w
             {b.standing.refused.length === 0 ? null : (
               <span className="plateword">
                 {b.standing.refused.length === 1
-                  ? "Refused:"
+                  ? say("web.build-row.refused")
                   : say("web.build-row.refusals", { refusedCount: b.standing.refused.length })}{" "}
                 {b.standing.refused.map((r) => r.split(",")[0]).join(", ")}
               </span>
@@ -117,7 +117,7 @@ export function BuildRow(props: { readonly line: BuildLine; readonly changed: (w
   );
 }
 
-const questions = (n: number) => `${n} ${n === 1 ? "question" : "questions"}`;
+const questions = (n: number) => `${n} ${n === 1 ? say("web.build-row.question") : say("web.build-row.questions")}`;
 
 /** "29 November 2026, 18:24", in this device's own time. */
 function dayWords(iso: string): string {

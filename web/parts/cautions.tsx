@@ -5,7 +5,11 @@ import type { FiredRule } from "@coldset/core/safety";
 import { say } from "@coldset/core/texts";
 import { capital } from "../state/words.js";
 
-const LEVELS = { refuse: "Refused", gate: "Gate", flag: "Flag" } as const;
+const LEVELS = {
+  refuse: say("web.cautions.refused"),
+  gate: say("web.cautions.gate"),
+  flag: say("web.cautions.flag"),
+} as const;
 
 interface CautionsProps {
   readonly rules?: readonly FiredRule[];

@@ -46,7 +46,7 @@ function ChoiceBox({ conflict, more }: { readonly conflict: Conflict; readonly m
       ? ""
       : say("web.choices.more-after-this-one", {
           more,
-          more2: more === 1 ? say("web.choices.choice-comes") : say("web.choices.choices-come"),
+          choicesCome: more === 1 ? say("web.choices.choice-comes") : say("web.choices.choices-come"),
         });
   if (gone)
     return (

@@ -7,10 +7,10 @@ import { bringIn, type Choice, type Plan, type PlanDocument } from "../state/arc
 const MOST_LINES = 12;
 
 const HISTORIES = {
-  "theirs-goes-on": say("web.copies.it-goes-on-from-what-is"),
-  "mine-goes-on": say("web.copies.it-is-an-older-state-of"),
-  apart: say("web.copies.both-were-changed-since-they-were"),
-  "only-text": say("web.copies.it-comes-without-a-history"),
+  "theirs-goes-on": say("cli.import-page.it-goes-on-from-what-is"),
+  "mine-goes-on": say("cli.import-page.it-is-an-older-state-of"),
+  apart: say("cli.import-page.both-were-changed-since-they-were"),
+  "only-text": say("cli.import-page.it-comes-without-a-history"),
 } as const;
 
 const CHOICES: readonly (readonly [Choice, string])[] = [

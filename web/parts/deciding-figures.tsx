@@ -40,7 +40,7 @@ export function DecidingFigures({ r, row }: { readonly r: Reckoning; readonly ro
           <summary>
             {rest.length}
             {say("web.deciding-figures.more")}
-            {rest.length === 1 ? "figure" : "figures"}
+            {rest.length === 1 ? say("web.deciding-figures.figure") : say("web.deciding-figures.figures")}
             {say("web.deciding-figures.that-it-reads")}
           </summary>
           <Grid fields={rest} />

@@ -96,10 +96,10 @@ function Kept() {
       : n === 0
         ? queue.lastSaved === undefined
           ? ""
-          : "Saved."
+          : say("web.edit-line.saved")
         : reached === false || queue.trouble !== undefined
           ? `${entriesWait(n)}.`
-          : "Saving.";
+          : say("web.edit-line.saving");
   return (
     <span className="kept" role="status">
       {words}

@@ -113,7 +113,8 @@ export function GateForm(props: {
               {missing.length > 0
                 ? sayText("web.gate-form.waits", {
                     missingCount: missing.length,
-                    missingCount2: missing.length === 1 ? "line" : "lines",
+                    missingCount2:
+                      missing.length === 1 ? sayText("web.gate-form.line") : sayText("web.gate-form.lines"),
                   })
                 : sayText("web.gate-form.sign-it")}
             </button>

@@ -39,7 +39,8 @@ export function HealthLine() {
       {queue.unkept === 0 ? null : (
         <p className="line" role="alert">
           <b>{say("web.health-line.this-browser-has-no-room-left")}</b> {queue.unkept}
-          {say("web.health-line.of-the-entries-that-wait")} {queue.unkept === 1 ? "is" : "are"}
+          {say("web.health-line.of-the-entries-that-wait")}{" "}
+          {queue.unkept === 1 ? say("web.board-page.is") : say("web.board-page.are")}
           {say("web.health-line.in-this-window-only-leave-it")}
         </p>
       )}
@@ -69,7 +70,7 @@ function StandLines() {
           </b>{" "}
           <span className="detail">
             {say("web.health-line.all-sheets-still-reckon")}
-            {n === 0 ? "" : say("web.health-line.when-the-server-answers-again", { n: goOut(n) })}
+            {n === 0 ? "" : say("web.health-line.when-the-server-answers-again", { entriesGoOut: goOut(n) })}
           </span>
         </p>
       ) : null}
@@ -103,13 +104,13 @@ function Apart({ entries }: { readonly entries: readonly Entry[] }) {
         {n === 1 ? say("web.health-line.it-is") : say("web.health-line.they-are")}
         {say("web.health-line.not-put-in-here")}
         {n === 1 ? say("web.health-line.it-goes") : say("web.health-line.they-go")}
-        {say("web.health-line.out-by")} {n === 1 ? "itself" : "themselves"}
+        {say("web.health-line.out-by")} {n === 1 ? say("web.health-line.itself") : say("web.health-line.themselves")}
         {say("web.health-line.when-that-one-answers-here-again")}
       </p>
       <details>
         <summary>
           {say("web.health-line.show")}
-          {n === 1 ? "it" : "them"}
+          {n === 1 ? say("web.health-line.it") : say("web.health-line.them")}
         </summary>
         <ul>
           {entries.map((e) => (

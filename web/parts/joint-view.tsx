@@ -106,7 +106,7 @@ function NumberLine({ n }: { readonly n: DecidingNumber }) {
   const notes = [
     n.limit === undefined
       ? ""
-      : `${n.limit.kind === "hard" ? "Limit" : "Wanted"}: ${numbers.say(n.limit.words, { bareUnit: v.unit })}`,
+      : `${n.limit.kind === "hard" ? say("web.joint-view.limit") : say("web.joint-view.wanted")}: ${numbers.say(n.limit.words, { bareUnit: v.unit })}`,
     entered ? (n.limit === undefined ? say("web.joint-view.as-entered") : say("web.joint-view.as-entered-2")) : "",
   ].filter((w) => w !== "");
   return (
@@ -145,7 +145,11 @@ function Remedies({ joint, build }: { readonly joint: JointAnswer; readonly buil
   );
 }
 
-const RISKS = { L: "small", M: "middling", H: "great" } as const;
+const RISKS = {
+  L: say("web.joint-view.small"),
+  M: say("web.joint-view.middling"),
+  H: say("web.joint-view.great"),
+} as const;
 
 function Remedy(props: {
   readonly joint: string;
@@ -225,7 +229,7 @@ function Remedy(props: {
           aria-pressed={props.taken}
           onClick={take}
         >
-          {props.taken ? "Taken" : say("web.joint-view.take-it")}
+          {props.taken ? say("web.joint-view.taken") : say("web.joint-view.take-it")}
         </button>
       )}
     </li>

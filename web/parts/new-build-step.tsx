@@ -99,18 +99,18 @@ export function EntryStep(props: {
 const FIELD_WORDS = {
   words: sayText("web.new-build-step.in-your-words"),
   length: sayText("web.new-build-step.your-reading-in-any-unit-491"),
-  "two lengths": "Forward; up",
-  sum: "A sum",
-  hours: "Hours",
+  "two lengths": sayText("web.new-build-step.forward-up"),
+  sum: sayText("web.new-build-step.a-sum"),
+  hours: sayText("web.new-build-step.hours"),
   tyre: sayText("web.new-build-step.two-number-marking"),
-  days: "Days",
+  days: sayText("web.new-build-step.days"),
 } as const;
 
 const LENT_WORDS: Readonly<Record<LentKind, readonly [title: string, none: string]>> = {
-  rider: ["Rider", sayText("web.new-build-step.a-new-rider")],
-  shop: ["Shop", sayText("web.new-build-step.a-new-shop")],
+  rider: [sayText("web.new-build-step.rider"), sayText("web.new-build-step.a-new-rider")],
+  shop: [sayText("web.new-build-step.shop"), sayText("web.new-build-step.a-new-shop")],
   bin: [sayText("web.new-build-step.bin-of-parts"), sayText("web.new-build-step.a-new-empty-bin")],
-  prices: ["Prices", sayText("web.new-build-step.new-prices")],
+  prices: [sayText("web.new-build-step.prices"), sayText("web.new-build-step.new-prices")],
 };
 
 /** Rider, shop, bin and prices of the workshop's other builds. What is taken over is shared: a change shows in both. */

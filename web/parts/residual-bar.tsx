@@ -51,7 +51,7 @@ export function ResidualBar(props: {
     w === null
       ? sayText("web.residual-bar.nothing-else-checks-this-reading")
       : sayText("web.residual-bar.of-its-spread-1-96-95", {
-          w: w.toFixed(1).replace("-", "−"),
+          times: w.toFixed(1).replace("-", "−"),
           limit: limit.toFixed(2),
         });
   return (

@@ -9,17 +9,18 @@ import { HealthLine } from "./health-line.js";
 import { HatchDefs } from "./residual-bar.js";
 import { SettingsLine } from "./settings-line.js";
 
-export type Station = "Ask" | "Measure" | "Fit" | "Do";
-const STATIONS: readonly { readonly name: Station; readonly href: (build: string) => string }[] = [
-  { name: "Ask", href: linkTo.ask },
-  { name: "Measure", href: linkTo.measure },
-  { name: "Fit", href: linkTo.fit },
-  { name: "Do", href: linkTo.do },
-];
+export type Station = "ask" | "measure" | "fit" | "do";
+export const STATION_NAMES: Readonly<Record<Station, string>> = {
+  ask: say("web.sheet-frame.ask"),
+  measure: say("web.sheet-frame.measure"),
+  fit: say("web.sheet-frame.fit"),
+  do: say("web.sheet-frame.do"),
+};
+const STATIONS = ["ask", "measure", "fit", "do"] as const;
 
 const WORKSHOP = [
-  { name: "Builds", href: "/" },
-  { name: "A new build", href: "/new" },
+  { name: say("web.sheet-frame.builds"), href: "/" },
+  { name: say("web.sheet-frame.a-new-build"), href: "/new" },
 ] as const;
 
 export interface FrameProps {
@@ -39,7 +40,7 @@ export function SheetFrame(props: FrameProps) {
   const light = useSettings((s) => s.light);
   const { build } = props;
   useEffect(() => {
-    document.title = say("web.sheet-frame.coldset", { props: props.title });
+    document.title = say("web.sheet-frame.coldset", { title: props.title });
   }, [props.title]);
   return (
     <>
@@ -69,9 +70,9 @@ export function SheetFrame(props: FrameProps) {
               <nav aria-label={say("web.sheet-frame.stations")}>
                 <ul>
                   {STATIONS.map((s) => (
-                    <li key={s.name}>
-                      <a href={s.href(build)} aria-current={props.station === s.name ? "page" : undefined}>
-                        {s.name}
+                    <li key={s}>
+                      <a href={linkTo[s](build)} aria-current={props.station === s ? "page" : undefined}>
+                        {STATION_NAMES[s]}
                       </a>
                     </li>
                   ))}
@@ -110,14 +111,14 @@ export function SheetFrame(props: FrameProps) {
             <p className="law">{STANDING_TEXT}</p>
             <p>
               {say("web.sheet-frame.job")}
-              <b>{props.job ?? "all"}</b>
+              <b>{props.job ?? say("web.sheet-frame.all")}</b>
             </p>
             <p>
               {say("web.sheet-frame.sheet")}
               <b>{props.sheet}</b>
             </p>
             <p>
-              {props.revision === undefined ? "kept" : "revision"}
+              {props.revision === undefined ? say("web.sheet-frame.kept") : say("web.sheet-frame.revision")}
               <b>{props.revision ?? say("web.sheet-frame.on-this-machine")}</b>
             </p>
           </footer>

@@ -15,6 +15,6 @@ function said(value: unknown): string {
     return Object.entries(value)
       .map(([key, v]) => `${key.replaceAll("_", " ")} ${said(v)}`)
       .join(", ");
-  if (typeof value === "boolean") return value ? "yes" : "no";
+  if (typeof value === "boolean") return value ? say("web.entry-field.yes") : say("web.entry-field.no");
   return String(value);
 }

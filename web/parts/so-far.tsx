@@ -12,12 +12,12 @@ import { valueText } from "./figure.js";
 import { Picture } from "./picture.js";
 
 const FIGURES = [
-  ["reach_mm", "Reach", "mm", 0],
-  ["stack_mm", "Stack", "mm", 0],
-  ["head_angle_deg", "Head angle", "°", 1],
-  ["seat_angle_deg", "Seat angle", "°", 1],
-  ["trail_mm", "Trail", "mm", 0],
-  ["bb_height_mm", sayText("web.so-far.cranks-axis-over-the-floor"), "mm", 0],
+  ["reach_mm", sayText("web.so-far.reach"), "mm", 0],
+  ["stack_mm", sayText("web.so-far.stack"), "mm", 0],
+  ["head_angle_deg", sayText("web.so-far.head-angle"), "°", 1],
+  ["seat_angle_deg", sayText("web.so-far.seat-angle"), "°", 1],
+  ["trail_mm", sayText("web.so-far.trail"), "mm", 0],
+  ["bb_height_mm", sayText("workshop.new-build-entries.cranks-axis-over-the-floor"), "mm", 0],
 ] as const;
 
 const halfOf = (band: Band | undefined) => (band === undefined ? undefined : (band.high - band.low) / 2);
@@ -39,9 +39,9 @@ export function SoFar({ step }: { readonly step: string }) {
           ? sayText("web.so-far.nothing-is-entered-yet")
           : sayText("web.so-far.made-of-the-readings-that-settle", {
               entered: known.entered,
-              entered2: known.entered === 1 ? "entry" : "entries",
+              entries: known.entered === 1 ? sayText("web.so-far.entry") : sayText("web.so-far.entries"),
               have,
-              of,
+              needed: of,
             })}
       </p>
       {figures === undefined ? (

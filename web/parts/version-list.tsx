@@ -148,8 +148,8 @@ function CompareForm(props: {
         props.compare(from, to);
       }}
     >
-      {choice("from", "Compare", from, setFrom)}
-      {choice("to", "with", to, setTo)}
+      {choice("from", sayText("web.version-list.compare"), from, setFrom)}
+      {choice("to", sayText("web.version-list.with"), to, setTo)}
       <button type="submit" className="btn">
         {sayText("web.version-list.show-what-differs")}
       </button>
@@ -202,7 +202,9 @@ function Outcome(props: { readonly build: string; readonly shown: Shown; readonl
           </button>
         )}
         <button type="button" className="btn" onClick={props.close}>
-          {restoring === undefined || nothing ? "Close" : sayText("web.version-list.leave-it-as-it-is")}
+          {restoring === undefined || nothing
+            ? sayText("web.version-list.close")
+            : sayText("web.version-list.leave-it-as-it-is")}
         </button>
       </div>
     </section>

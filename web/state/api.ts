@@ -64,24 +64,36 @@ type Fetch = typeof fetch;
 
 /** A server on the own machine that has not answered by then is not there. */
 const PATIENCE_MS = 20_000;
-const patience = (): { readonly signal?: AbortSignal } =>
+export const patience = (): { readonly signal?: AbortSignal } =>
   typeof AbortSignal.timeout === "function" ? { signal: AbortSignal.timeout(PATIENCE_MS) } : {};
+
+export type Heard =
+  | { readonly kind: "unreachable" }
+  /** `body` is undefined where the answer is no JSON. */
+  | { readonly kind: "heard"; readonly response: Response; readonly body: unknown };
+
+/** One call, and which workshop answered it. What status and body mean is for whoever called. */
+export async function callServer(path: string, init: RequestInit, fetcher: Fetch = fetch): Promise<Heard> {
+  let response: Response;
+  try {
+    response = await fetcher(path, init);
+  } catch {
+    return { kind: "unreachable" };
+  }
+  servedHere.heard(response.headers.get(WORKSHOP_HEADER));
+  return { kind: "heard", response, body: await bodyOf(response) };
+}
 
 export async function loadFrom<T>(
   fetcher: Fetch,
   path: string,
   read: (body: unknown) => T | undefined,
 ): Promise<Loaded<T>> {
-  let response: Response;
-  try {
-    response = await fetcher(path, { headers: { accept: "application/json" }, ...patience() });
-  } catch {
-    return { kind: "unreachable" };
-  }
-  servedHere.heard(response.headers.get(WORKSHOP_HEADER));
+  const heard = await callServer(path, { headers: { accept: "application/json" }, ...patience() }, fetcher);
+  if (heard.kind === "unreachable") return heard;
+  const { response, body } = heard;
   if (response.status === 404) return { kind: "missing" };
   if (response.status === 502 || response.status === 504) return { kind: "unreachable" };
-  const body = await bodyOf(response);
   const value = response.ok ? read(body) : undefined;
   return value === undefined ? { kind: "failed", reference: referenceOf(response, body) } : { kind: "loaded", value };
 }
@@ -144,9 +156,9 @@ export function loadDocument(kind: string, id: string, fetcher: Fetch = fetch): 
 }
 
 export async function sendEdit(edit: EditCall, fetcher: Fetch = fetch): Promise<SaveAnswer> {
-  let response: Response;
-  try {
-    response = await fetcher(`/api/documents/${encodeURIComponent(edit.kind)}/${encodeURIComponent(edit.id)}/edits`, {
+  const heard = await callServer(
+    `/api/documents/${encodeURIComponent(edit.kind)}/${encodeURIComponent(edit.id)}/edits`,
+    {
       method: "POST",
       headers: { "content-type": "application/json", accept: "application/json", ...meantFor(edit.workshop) },
       body: JSON.stringify({
@@ -157,12 +169,11 @@ export async function sendEdit(edit: EditCall, fetcher: Fetch = fetch): Promise<
         takesBack: edit.takesBack,
       }),
       ...patience(),
-    });
-  } catch {
-    return { kind: "unreachable" };
-  }
-  servedHere.heard(response.headers.get(WORKSHOP_HEADER));
-  const body = await bodyOf(response);
+    },
+    fetcher,
+  );
+  if (heard.kind === "unreachable") return heard;
+  const { response, body } = heard;
   if (response.ok && isRecord(body) && typeof body.revision === "number")
     return { kind: "saved", revision: body.revision, ...(body.repeated === true ? { repeated: true } : {}) };
   if (response.status === 409) return { kind: "conflict" };
@@ -177,7 +188,7 @@ export async function sendEdit(edit: EditCall, fetcher: Fetch = fetch): Promise<
   return { kind: "failed", reference: referenceOf(response, body) };
 }
 
-export async function bodyOf(response: Response): Promise<unknown> {
+async function bodyOf(response: Response): Promise<unknown> {
   try {
     return await response.json();
   } catch {
@@ -201,6 +212,12 @@ export function messagesIn(body: unknown): readonly string[] {
     const message = isRecord(r) ? textOf(r.message) : undefined;
     return message === undefined ? [] : [message];
   });
+}
+
+/** The reasons of the server, or what there is to quote where it gave none. */
+export function reasonsIn(body: unknown, status: number): readonly string[] {
+  const messages = messagesIn(body);
+  return messages.length > 0 ? messages : [say("web.photos.the-server-answered-with-status", { status })];
 }
 
 /** One word to quote when something of ours went wrong. */

@@ -1,6 +1,7 @@
 /** How does the page look at what a copy would bring, and take it in? */
 import type { Difference } from "@coldset/core/workshop";
-import { messagesIn, type PhotoAnswer } from "./photos.js";
+import { callServer, reasonsIn } from "./api.js";
+import type { PhotoAnswer } from "./photos.js";
 import { meantFor } from "./which-workshop.js";
 
 export type Choice = "keep-mine" | "take-theirs" | "as-new";
@@ -29,17 +30,12 @@ export async function bringIn(file: File, choices?: Readonly<Record<string, Choi
     const choose = Object.entries(choices).map(([name, choice]) => `${name}=${choice}`);
     if (choose.length > 0) query.set("choose", choose.join(","));
   }
-  let response: Response;
-  let body: unknown;
-  try {
-    const headers = { "content-type": "application/octet-stream", ...meantFor() };
-    response = await fetch(`/api/archive?${query}`, { method: "POST", body: file, headers });
-    body = await response.json();
-  } catch {
-    return { kind: "unreachable" };
-  }
+  const headers = { "content-type": "application/octet-stream", ...meantFor() };
+  const heard = await callServer(`/api/archive?${query}`, { method: "POST", body: file, headers });
+  if (heard.kind === "unreachable" || heard.body === undefined) return { kind: "unreachable" };
+  const { response, body } = heard;
   const plan = planIn(body);
-  if (!response.ok || plan === undefined) return { kind: "refused", messages: messagesIn(body, response.status) };
+  if (!response.ok || plan === undefined) return { kind: "refused", messages: reasonsIn(body, response.status) };
   return plan.refusals.length > 0
     ? { kind: "refused", messages: plan.refusals.map((r) => r.message) }
     : { kind: "done", value: plan };

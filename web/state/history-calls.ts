@@ -1,7 +1,7 @@
 /** What does the server know of the changes of a build and of its named versions? Each call answers with a value, or says why not. */
-import { say } from "@coldset/core/texts";
 import type { Difference } from "@coldset/core/workshop";
-import { meantFor, servedHere, WORKSHOP_HEADER } from "./which-workshop.js";
+import { callServer, isRecord, messagesIn, patience, reasonsIn } from "./api.js";
+import { meantFor } from "./which-workshop.js";
 
 export interface ToldDocument {
   readonly kind: string;
@@ -53,44 +53,26 @@ export type Asked<T> =
   | { readonly kind: "no"; readonly messages: readonly string[] }
   | { readonly kind: "unreachable" };
 
-const PATIENCE_MS = 20_000;
-
 /** @param body given: it is sent, else asked */
 async function ask<T>(path: string, kind: string, body?: object): Promise<Asked<T>> {
-  let response: Response;
-  try {
-    response = await fetch(path, {
-      method: body === undefined ? "GET" : "POST",
-      headers: {
-        accept: "application/json",
-        ...(body === undefined ? {} : { "content-type": "application/json", ...meantFor() }),
-      },
-      ...(body === undefined ? {} : { body: JSON.stringify(body) }),
-      ...(typeof AbortSignal.timeout === "function" ? { signal: AbortSignal.timeout(PATIENCE_MS) } : {}),
-    });
-  } catch {
-    return { kind: "unreachable" };
-  }
+  const heard = await callServer(path, {
+    method: body === undefined ? "GET" : "POST",
+    headers: {
+      accept: "application/json",
+      ...(body === undefined ? {} : { "content-type": "application/json", ...meantFor() }),
+    },
+    ...(body === undefined ? {} : { body: JSON.stringify(body) }),
+    ...patience(),
+  });
+  if (heard.kind === "unreachable") return heard;
+  const { response, body: answer } = heard;
   if (response.status === 502 || response.status === 504) return { kind: "unreachable" };
-  servedHere.heard(response.headers.get(WORKSHOP_HEADER));
-  let answer: unknown;
-  try {
-    answer = await response.json();
-  } catch {
-    // No JSON: said below with the status.
-  }
-  const record = answer !== null && typeof answer === "object" ? (answer as Readonly<Record<string, unknown>>) : {};
+  const record = isRecord(answer) ? answer : {};
   if (record.kind === kind && response.ok) return { kind: "answered", value: answer as T };
   if (record.kind === "moved-on") return { kind: "moved-on" };
-  const refusals: readonly unknown[] = Array.isArray(record.refusals) ? record.refusals : [];
-  const messages = refusals.flatMap((r) =>
-    r !== null && typeof r === "object" && "message" in r ? [String(r.message)] : [],
-  );
-  const fault =
-    typeof record.message === "string"
-      ? record.message
-      : say("web.photos.the-server-answered-with-status", { status: response.status });
-  return { kind: "no", messages: messages.length > 0 ? messages : [fault] };
+  const messages = messagesIn(answer);
+  if (messages.length === 0 && typeof record.message === "string") return { kind: "no", messages: [record.message] };
+  return { kind: "no", messages: reasonsIn(answer, response.status) };
 }
 
 const part = encodeURIComponent;

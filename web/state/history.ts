@@ -104,12 +104,14 @@ async function turnNow(
     w.say(words);
     return false;
   };
-  if (useHealth.getState().reached === false) return say(sayText("web.history.offline-only-the-server-can", { todo }));
-  if (!(await allSaved())) return say(sayText("web.history.something-still-waits-to-be-saved", { todo }));
+  if (useHealth.getState().reached === false)
+    return say(sayText("web.history.offline-only-the-server-can", { whatIsAsked: todo }));
+  if (!(await allSaved())) return say(sayText("web.history.something-still-waits-to-be-saved", { whatIsAsked: todo }));
   turning.on = true;
   try {
     const asked = await send();
-    if (asked.kind === "unreachable") return say(sayText("web.history.the-server-does-not-answer-only", { todo }));
+    if (asked.kind === "unreachable")
+      return say(sayText("web.history.the-server-does-not-answer-only", { whatIsAsked: todo }));
     ids.answered();
     if (asked.kind === "no") return say(asked.messages.join(" "));
     await w.reload();

@@ -76,7 +76,7 @@ export function makeWorkshop(tools: WorkshopTools): UseBoundStore<StoreApi<Works
         const edit = { kind: first.kind, id: first.id, path: first.path, value: first.now, words };
         set({
           last: { before: reckoning, edit, was: first.was, elsewhere: true },
-          said: `Changed in another window: ${words}.`,
+          said: sayText("web.make-workshop.changed-in-another-window", { words }),
         });
       }
       if (status === "loading") rehearse(REHEARSALS);
@@ -250,7 +250,14 @@ export function makeWorkshop(tools: WorkshopTools): UseBoundStore<StoreApi<Works
         // What was not there before is taken out again.
         if (!get().edit({ ...top.edit, value: top.was, takesBack: true }, false, { value: top.edit.value })) return;
         const { last: _last, ...rest } = get();
-        set({ ...rest, made: made.slice(0, -1), said: `Taken back: ${top.edit.words}.` }, true);
+        set(
+          {
+            ...rest,
+            made: made.slice(0, -1),
+            said: sayText("web.make-workshop.taken-back", { words: top.edit.words }),
+          },
+          true,
+        );
       },
 
       reload: fresh.done,

@@ -49,7 +49,7 @@ export function movedWords(
     if (!moved.has(row.n)) continue;
     const was = before.find((b) => b.n === row.n)?.verdict;
     if (was === undefined || was === row.verdict) parts.push(row.n);
-    else turned.push(say("web.moved-rows.now", { n: row.n, was, verdict: row.verdict }));
+    else turned.push(say("web.moved-rows.now", { number: row.n, was, verdict: row.verdict }));
   }
   return { turned, parts: listed(parts.sort((a, b) => a - b).map(String)) };
 }
@@ -57,5 +57,5 @@ export function movedWords(
 export function listed(words: readonly string[]): string {
   return words.length < 2
     ? words.join("")
-    : say("web.moved-rows.and", { words: words.slice(0, -1).join(", "), words2: words.at(-1) });
+    : say("web.moved-rows.and", { allButLast: words.slice(0, -1).join(", "), last: words.at(-1) });
 }

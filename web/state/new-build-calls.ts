@@ -1,7 +1,7 @@
 /** How does the page ask for a new build, for what other builds could lend, and for a change of a build's own line? */
 import { say } from "@coldset/core/texts";
 import { LENT_KINDS, type LentKind } from "@coldset/core/workshop";
-import { bodyOf, isRecord, type Loaded, listIn, loadFrom, messagesIn, referenceOf, sendEdit } from "./api.js";
+import { callServer, isRecord, type Loaded, listIn, loadFrom, messagesIn, referenceOf, sendEdit } from "./api.js";
 import { meantFor } from "./which-workshop.js";
 
 export interface Problem {
@@ -21,17 +21,13 @@ export async function makeBuild(
   entries: Readonly<Record<string, string>>,
   lent: Readonly<Record<string, string>>,
 ): Promise<Made> {
-  let response: Response;
-  try {
-    response = await fetch("/api/builds", {
-      method: "POST",
-      headers: { "content-type": "application/json", accept: "application/json", ...meantFor() },
-      body: JSON.stringify({ entries, lent }),
-    });
-  } catch {
-    return { kind: "unreachable" };
-  }
-  const body = await bodyOf(response);
+  const heard = await callServer("/api/builds", {
+    method: "POST",
+    headers: { "content-type": "application/json", accept: "application/json", ...meantFor() },
+    body: JSON.stringify({ entries, lent }),
+  });
+  if (heard.kind === "unreachable") return heard;
+  const { response, body } = heard;
   if (response.status === 201 && isRecord(body) && typeof body.id === "string") return { kind: "made", id: body.id };
   if (response.status === 502 || response.status === 504) return { kind: "unreachable" };
   if (response.status >= 400 && response.status < 500 && messagesIn(body).length > 0)

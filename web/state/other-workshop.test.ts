@@ -2,8 +2,9 @@
 import { readFileSync } from "node:fs";
 import { loadText } from "@coldset/core/workshop";
 import { expect, it } from "vitest";
+import { chance } from "../../scripts/chance.mjs";
 import type { StoredPlain } from "./api.js";
-import { PretendedDevice, PretendedTime, PretendedWire, seeded } from "./test-pages.js";
+import { PretendedDevice, PretendedTime, PretendedWire } from "./test-pages.js";
 import { PretendedServer } from "./test-windows.js";
 
 function documents(): readonly StoredPlain[] {
@@ -17,7 +18,7 @@ const enter = (page: Awaited<ReturnType<PretendedDevice["page"]>>, name: string,
 };
 
 it("entries wait for their own workshop, are told, and go into no other one", async () => {
-  const time = new PretendedTime(seeded(1));
+  const time = new PretendedTime(chance(1));
   // Two workshops that both have the demo, so that every place of one is there in the other.
   const [first, second] = [new PretendedServer(documents()), new PretendedServer(documents())];
   const wire = new PretendedWire(time, first, "first");
@@ -60,7 +61,7 @@ it("entries wait for their own workshop, are told, and go into no other one", as
 });
 
 it("an entry that was on its way when the other workshop came is turned away there and kept", async () => {
-  const time = new PretendedTime(seeded(2));
+  const time = new PretendedTime(chance(2));
   const [first, second] = [new PretendedServer(documents()), new PretendedServer(documents())];
   const wire = new PretendedWire(time, first, "first");
   const device = new PretendedDevice(wire, "quayside");

@@ -1,5 +1,5 @@
 /** How does the page list, keep, change and take away photos? What the server refuses comes back in its own words. */
-import { say } from "@coldset/core/texts";
+import { callServer, reasonsIn } from "./api.js";
 import { meantFor } from "./which-workshop.js";
 
 export interface Photo {
@@ -52,30 +52,11 @@ async function ask<T>(
   init: RequestInit,
   read: (body: unknown) => T | undefined,
 ): Promise<PhotoAnswer<T>> {
-  let response: Response;
-  try {
-    response = await fetch(address, init);
-  } catch {
-    return { kind: "unreachable" };
-  }
-  let body: unknown;
-  try {
-    body = await response.json();
-  } catch {
-    // No JSON: said below with the status.
-  }
+  const heard = await callServer(address, init);
+  if (heard.kind === "unreachable") return heard;
+  const { response, body } = heard;
   const value = response.ok ? read(body) : undefined;
   return value === undefined
-    ? { kind: "refused", messages: messagesIn(body, response.status) }
+    ? { kind: "refused", messages: reasonsIn(body, response.status) }
     : { kind: "done", value };
-}
-
-/** The reasons of the server, or what there is to quote where it gave none. */
-export function messagesIn(body: unknown, status: number): readonly string[] {
-  const list =
-    body !== null && typeof body === "object" && "refusals" in body && Array.isArray(body.refusals)
-      ? (body.refusals as readonly { readonly message?: unknown }[])
-      : [];
-  const messages = list.flatMap((r) => (typeof r.message === "string" ? [r.message] : []));
-  return messages.length > 0 ? messages : [say("web.photos.the-server-answered-with-status", { status })];
 }

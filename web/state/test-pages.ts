@@ -15,17 +15,6 @@ import { memoryKeep, type PretendedServer } from "./test-windows.js";
 import { type WhichWorkshop, whichWorkshop } from "./which-workshop.js";
 import type { Workshop } from "./workshop-types.js";
 
-/** A small generator with a seed: mulberry32, public domain. */
-export function seeded(seed: number): () => number {
-  let a = seed;
-  return () => {
-    a = (a + 0x6d2b79f5) | 0;
-    let t = Math.imul(a ^ (a >>> 15), 1 | a);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
-
 export class PretendedTime {
   now = 1_000_000;
   private due: { readonly at: number; readonly run: () => void }[] = [];

@@ -4,8 +4,9 @@
  */
 import { readPlain } from "@coldset/core/workshop";
 import { expect, it } from "vitest";
+import { chance } from "../../scripts/chance.mjs";
 import type { StoredPlain } from "./api.js";
-import { PretendedDevice, type PretendedPage, PretendedTime, PretendedWire, seeded } from "./test-pages.js";
+import { PretendedDevice, type PretendedPage, PretendedTime, PretendedWire } from "./test-pages.js";
 import { PretendedServer } from "./test-windows.js";
 
 const FIELDS = ["head_tube", "wheelbase", "chainstay", "front_centre"] as const;
@@ -40,7 +41,7 @@ interface Wrote {
 }
 
 async function run(seed: number, steps: number): Promise<{ readonly choices: number; readonly repeats: number }> {
-  const random = seeded(seed);
+  const random = chance(seed);
   const pick = <T>(list: readonly T[]): T => list[Math.floor(random() * list.length)] as T;
   const time = new PretendedTime(random);
   const server = new PretendedServer(documents());

@@ -15,10 +15,10 @@ export function lower(text: string): string {
 
 /** "question 7, J9" as somebody says it: "question 7 and joint J9". */
 export function settlesWords(settles: readonly string[]): string {
-  const said = settles.map((s) => (/^J\d+$/.test(s) ? say("web.words.joint", { s }) : s));
+  const said = settles.map((s) => (/^J\d+$/.test(s) ? say("web.words.joint", { id: s }) : s));
   return said.length < 2
     ? said.join("")
-    : say("web.words.and", { said: said.slice(0, -1).join(", "), said2: said.at(-1) });
+    : say("web.words.and", { allButLast: said.slice(0, -1).join(", "), last: said.at(-1) });
 }
 
 const PLACES: Readonly<Record<string, string>> = {
@@ -34,7 +34,7 @@ const PLACES: Readonly<Record<string, string>> = {
   hub_front: say("web.words.front-hub"),
   hub_rear: say("web.words.rear-hub"),
   ring_inner: say("web.words.small-ring"),
-  cassette_spacer: say("web.words.spacer-behind-the-cassette"),
+  cassette_spacer: say("fit.joint-definition.spacer-behind-the-cassette"),
 };
 
 /** "tyre_rear" as a builder says it. */

@@ -2,7 +2,8 @@
 import { readFileSync } from "node:fs";
 import { loadText } from "@coldset/core/workshop";
 import { expect, it } from "vitest";
-import { PretendedDevice, PretendedTime, PretendedWire, seeded } from "./test-pages.js";
+import { chance } from "../../scripts/chance.mjs";
+import { PretendedDevice, PretendedTime, PretendedWire } from "./test-pages.js";
 import { PretendedServer } from "./test-windows.js";
 
 const PATH = ["measured", "head_tube"];
@@ -11,7 +12,7 @@ it("once the entry is known to have arrived, the other value is shown, and nothi
   const loaded = loadText(readFileSync(new URL("../../demo/quayside.yaml", import.meta.url), "utf8"), "quayside.yaml");
   if (loaded.kind === "refused") throw new Error(JSON.stringify(loaded.refusals));
   const docs = loaded.docs.map(({ doc, plain }) => ({ kind: doc.kind, id: doc.id, revision: 1, plain }));
-  const time = new PretendedTime(seeded(1));
+  const time = new PretendedTime(chance(1));
   const server = new PretendedServer(docs);
   const page = await new PretendedDevice(new PretendedWire(time, server, "one"), "quayside").page();
   server.line = "loses answers";

@@ -1,4 +1,4 @@
-/** Brakes beside each other: trade.md sections 1b, 2 (M15, M16, M21), 4.2, 4.3, 7.1 and 8.1; references.md 8. */
+/** Brakes beside each other: methods M15, M16, M21 (docs/methods/clearances.md, joints.md); limits are common practice, no source, or named beside. */
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { evaluateCandidate } from "../evaluate-candidate.js";

@@ -1,4 +1,4 @@
-/** Bottom bracket, crank, ring and chain: trade.md 4.4, 7.2 and 7.3; references.md 9 and 11.2. */
+/** Bottom bracket, crank, ring and chain: limits are common practice, no source, or the standard named beside them; builds: the invented demos. */
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { bbThread } from "./bb-thread.js";

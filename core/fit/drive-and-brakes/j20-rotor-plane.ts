@@ -20,7 +20,7 @@ import { type FitView, partAt } from "../view.js";
 
 const head = {
   id: "J20",
-  title: say("fit-drive.j20-rotor-plane.rotor-plane-tab-plane"),
+  title: say("fit.joint-titles.rotor-plane-tab-plane"),
   between: ["wheel_rear", "rotor_rear", "frame"],
 } as const;
 
@@ -158,8 +158,8 @@ export const j20RotorPlane: JointDefinition = {
       words: {
         fits: say("fit-drive.j20-rotor-plane.the-tab-stands-off-the-rotor", { mid: plain(Math.abs(mid)) }),
         fails: say("fit-drive.j20-rotor-plane.the-tab-stands-too-far-for", {
-          mid: plain(Math.abs(mid)),
-          mid2: mid > 0 ? "out" : "in",
+          offByMm: plain(Math.abs(mid)),
+          outOrIn: mid > 0 ? "out" : "in",
         }),
       },
       remedies: settled.outcome === "fails" ? remedies(view, mid) : [],

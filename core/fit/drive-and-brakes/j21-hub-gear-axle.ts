@@ -19,7 +19,7 @@ import { sameWord } from "./same-word.js";
 
 const head = {
   id: "J21",
-  title: say("fit-drive.j21-hub-gear-axle.hub-gear-axle-slot"),
+  title: say("fit.joint-titles.hub-gear-axle-slot"),
   between: ["wheel_rear", "washers", "frame"],
 } as const;
 

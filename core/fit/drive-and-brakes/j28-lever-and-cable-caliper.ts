@@ -103,15 +103,15 @@ export const j28LeverAndCableCaliper: JointDefinition = {
       words.push(
         say("fit-drive.j28-lever-and-cable-caliper.lever-pulls-the-caliper-wants", {
           end,
-          pull: plain(pull ?? 0),
-          pull2: plain(part.ports.pull ?? 0),
+          leverPull: plain(pull ?? 0),
+          caliperPull: plain(part.ports.pull ?? 0),
         }),
       );
       if (mixed(pull, part)) {
         const values = { lever: pull ?? 0, caliper: part.ports.pull ?? 0 };
         const why = say("fit-drive.j28-lever-and-cable-caliper.pull-on-a-caliper-for", {
           end: capital(end),
-          end2: end === "" ? "Lever" : "lever",
+          leverWord: end === "" ? "Lever" : "lever",
           lever: plain(values.lever),
           caliper: plain(values.caliper),
         });

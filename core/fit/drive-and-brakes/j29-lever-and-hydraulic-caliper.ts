@@ -126,10 +126,10 @@ export const j29LeverAndHydraulicCaliper: JointDefinition = {
       if (fluid !== undefined && part.ports.fluid !== undefined && fluid !== part.ports.fluid) {
         const why = say("fit-drive.j29-lever-and-hydraulic-caliper.the-levers-are-for-the-caliper", {
           lever: lever.id,
-          fluid,
+          leverFluid: fluid,
           end,
           part: part.id,
-          fluid2: part.ports.fluid,
+          caliperFluid: part.ports.fluid,
         });
         fails ??= why;
         rules.push({ rule: "S9", level: "refuse", why, place, part: part.id });
@@ -191,8 +191,8 @@ export const j29LeverAndHydraulicCaliper: JointDefinition = {
       if (fluid !== undefined && hose.ports.fluid !== undefined && fluid !== hose.ports.fluid) {
         const why = say("fit-drive.j29-lever-and-hydraulic-caliper.the-hose-is-for-the-levers", {
           hose: hose.id,
-          fluid: hose.ports.fluid,
-          fluid2: fluid,
+          hoseFluid: hose.ports.fluid,
+          leverFluid: fluid,
         });
         fails ??= why;
         rules.push({ rule: "S9", level: "refuse", why, place: "hose", part: hose.id });

@@ -20,7 +20,7 @@ import { ringHere, sprocketHere } from "./ring-on-crank.js";
 
 const head = {
   id: "J42",
-  title: say("fit-drive.j42-chain-on-fixed-centres.hub-gear-vertical-dropouts"),
+  title: say("fit.joint-titles.hub-gear-vertical-dropouts"),
   between: ["wheel_rear", "frame", "ring", "crank", "sprocket", "chain", "tensioner"],
 } as const;
 
@@ -246,16 +246,16 @@ export const j42ChainOnFixedCentres: JointDefinition = {
           mine === undefined
             ? ""
             : say("fit-drive.j42-chain-on-fixed-centres.on-links-has-mm-of-slack", {
-                noun,
+                gear: noun,
                 links: mine.links,
                 slackMm: rounded(mine.slack_mm),
               }),
         fails: barred
-          ? say("fit-drive.j42-chain-on-fixed-centres.the-hub-gear-does-not-allow", { noun })
+          ? say("fit-drive.j42-chain-on-fixed-centres.the-hub-gear-does-not-allow", { gear: noun })
           : short
             ? say("fit-drive.j42-chain-on-fixed-centres.the-chain-has-too-few-links")
             : say("fit-drive.j42-chain-on-fixed-centres.on-links-mm-of-slack-0", {
-                noun,
+                gear: noun,
                 links: mine?.links ?? 0,
                 slackMm: rounded(mine?.slack_mm ?? 0),
               }),
@@ -286,7 +286,7 @@ function openWords(noun: string, chainstayMm: number, chance: number | undefined
       ? ""
       : say("fit-drive.j42-chain-on-fixed-centres.as-it-is-known-now-that", { chance: Math.round(100 * chance) });
   return say("fit-drive.j42-chain-on-fixed-centres.the-chainstay-is-not-known-to", {
-    noun,
+    gear: noun,
     chainstayMm: rounded(chainstayMm),
     chainstayNeededMm: CHAINSTAY_NEEDED_MM,
     odds,

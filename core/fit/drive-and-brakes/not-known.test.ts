@@ -1,4 +1,4 @@
-/** What happens where an attribute, a part or a plan is missing: never "fits" where it decides (contract of the joints). */
+/** What happens where an attribute, a part or a plan is missing: never "fits" where it decides (docs/methods/joints.md). */
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import type { Place } from "../../workshop/index.js";

@@ -1,4 +1,4 @@
-/** The chosen Quayside build against the expects of trade.md 7.1 (frame by the adjusted survey, 442.3 sd 1.2), sections 2 and 4. */
+/** The chosen Quayside build (invented demo, figures worked by hand from the methods; frame by the adjusted survey, 442.3 sd 1.2). */
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { rotorPlane } from "../../mechanics/index.js";

@@ -1,6 +1,6 @@
 /**
  * Two rings on one crank: is each judged, and does each missing figure say what to measure?
- * Expected figures: the scenario page of Moorside (gaps ± 1, worked there from the stay's profile and each ring's own chainline);
+ * Expected figures: the invented demo Moorside (gaps ± 1, worked by hand from the stay's profile and each ring's own chainline);
  * by hand: the middle of 45.0 and 37.5 is 41.25, less 65 - 3.8 - 9 x 3.95 / 2 = 43.425 gives -2.175.
  */
 import { readFileSync } from "node:fs";

@@ -1,6 +1,7 @@
 /**
  * J1 to J16 one by one: what is not known is measured first, limits at their edges, remedies by rule and by shop.
- * Start: the Quayside documents with single values changed. Limits: trade.md 4.1, 4.2 and 8.1, named beside each check.
+ * Start: the Quayside documents with single values changed. Limits: the joints' own
+ * (docs/methods/joints.md) and the safety rules' (docs/methods/safety.md); common practice, no source, where none is named.
  */
 import { readdirSync, readFileSync } from "node:fs";
 import fc from "fast-check";

@@ -20,7 +20,7 @@ import { type FitView, partAt } from "../view.js";
 
 const head = {
   id: "J1",
-  title: say("fit-front.j1-cup-in-head-tube.headset-cup-head-tube"),
+  title: say("fit.joint-titles.headset-cup-head-tube"),
   between: ["headset", "frame"],
 } as const;
 

@@ -19,7 +19,7 @@ import { type FitView, partAt } from "../view.js";
 
 const head = {
   id: "J10",
-  title: say("fit-front.j10-axle-in-slot.axle-dropout-slot-rear"),
+  title: say("fit.joint-titles.axle-dropout-slot-rear"),
   between: ["wheel_rear", "frame"],
 } as const;
 
@@ -53,7 +53,7 @@ export const j10AxleInSlot: JointDefinition = {
     const measure =
       axle === undefined
         ? ({
-            what: say("fit-front.j10-axle-in-slot.look-which-axle-the-rear-hub"),
+            what: say("fit-drive.j20-rotor-plane.look-which-axle-the-rear-hub"),
             at: `bin.parts.${wheel.id}.ports.axle`,
             tool: "calliper",
           } as const)
@@ -84,7 +84,7 @@ export const j10AxleInSlot: JointDefinition = {
         measure:
           end === undefined
             ? {
-                what: say("fit-front.j10-axle-in-slot.look-at-the-rear-dropouts-slot"),
+                what: say("fit-drive.j20-rotor-plane.look-at-the-rear-dropouts-slot"),
                 at: "donor.interfaces.rear_end",
                 tool: "eye",
               }

@@ -23,7 +23,7 @@ import { discAt } from "./brakes-wanted.js";
 
 const head = {
   id: "J12",
-  title: say("fit-front.j12-front-retention.front-wheel-retention-with-disc"),
+  title: say("fit.joint-titles.front-wheel-retention-with-disc"),
   between: ["fork", "wheel_front", "rotor_front"],
 } as const;
 

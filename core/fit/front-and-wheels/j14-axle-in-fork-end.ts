@@ -17,7 +17,7 @@ import { partAt } from "../view.js";
 
 const head = {
   id: "J14",
-  title: say("fit-front.j14-axle-in-fork-end.front-axle-fork-end"),
+  title: say("fit.joint-titles.front-axle-fork-end"),
   between: ["wheel_front", "fork"],
 } as const;
 

@@ -24,7 +24,7 @@ import { frontGaps, rearGaps, stationOf, type WheelInSpace, wheelInSpace } from 
 
 const head = {
   id: "J15",
-  title: say("fit-front.j15-wheel-in-space.rim-bsd-brake-and-space"),
+  title: say("fit.joint-titles.rim-bsd-brake-and-space"),
   between: ["wheel_front", "tyre_front", "fork", "wheel_rear", "tyre_rear", "frame"],
 } as const;
 export const j15WheelInSpace: JointDefinition = {
@@ -53,8 +53,8 @@ export const j15WheelInSpace: JointDefinition = {
       code: "one-end-not-chosen",
       at: `build.chosen.${place}`,
       message: say("fit-front.j15-wheel-in-space.the-is-not-judged-no-is", {
-        place: place === "tyre_rear" ? "rear" : "front",
-        place2: placeWords(place),
+        end: place === "tyre_rear" ? "rear" : "front",
+        partName: placeWords(place),
       }),
     }));
     if (rear !== undefined) checks.push(...rearGaps(view, rear));
@@ -181,8 +181,8 @@ function reachWords(view: FitView, wheel: WheelInSpace, more: number, now: numbe
   const { pad_reach_front, pad_reach_rear } = view.resolved.donor.interfaces;
   const today = wheel.end === "front" ? pad_reach_front : pad_reach_rear;
   const change = say("fit-front.j15-wheel-in-space.mm-bead-seat-to", {
-    more: plain(Math.abs(more)),
-    more2: more > 0 ? "further" : "less",
+    byMm: plain(Math.abs(more)),
+    furtherOrLess: more > 0 ? "further" : "less",
     now,
     bsd: wheel.bsd,
   });
@@ -200,9 +200,9 @@ function reachWords(view: FitView, wheel: WheelInSpace, more: number, now: numbe
     ? say("fit-front.j15-wheel-in-space.the-pads-must-reach-how-far", { end: wheel.end, change, named })
     : say("fit-front.j15-wheel-in-space.the-pads-must-reach-mm-from", {
         end: wheel.end,
-        today: plain(today + more),
+        neededMm: plain(today + more),
         change,
-        today2: plain(today),
+        todayMm: plain(today),
         named,
       });
 }
@@ -240,7 +240,7 @@ function fitWords(checks: readonly Check[], rear: WheelInSpace | undefined, fron
     );
     return gaps.length === 0
       ? undefined
-      : say("fit-front.j15-wheel-in-space.mm-each-side", { end: wheel.end, math: rounded(Math.min(...gaps)) });
+      : say("fit-front.j15-wheel-in-space.mm-each-side", { end: wheel.end, leastGapMm: rounded(Math.min(...gaps)) });
   };
   const parts = [least(rear, /stays/), least(front, /blades/)].filter((p) => p !== undefined);
   return `${capital(parts.join(", "))}.`;

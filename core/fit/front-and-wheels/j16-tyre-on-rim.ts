@@ -72,7 +72,7 @@ export const j16TyreOnRim: JointDefinition = {
       cautions.push({
         code: "one-end-not-chosen",
         at: `build.chosen.${empty}`,
-        message: say("fit-front.j16-tyre-on-rim.only-one-end-is-judged-no", { empty: empty.replace("_", " ") }),
+        message: say("fit-drive.j19-rotor-on-hub.only-one-end-is-judged-no", { empty: empty.replace("_", " ") }),
       });
     }
     const settled = settle(checks);
@@ -204,7 +204,7 @@ function endCautions(view: FitView, end: End, tyre: PartOfKind<"tyre">, wheel: W
         ? say("fit-front.j16-tyre-on-rim.no-pressure-limit-is-entered-for", { end })
         : say("fit-front.j16-tyre-on-rim.tyre-never-over-bar", {
             end: end === "front" ? "Front" : "Rear",
-            math: plain(Math.min(...limits)),
+            mostBar: plain(Math.min(...limits)),
           }),
   });
   const tube = partAt(view, `tube_${end}`, "tube");

@@ -183,10 +183,10 @@ function tyreLimit(view: FitView, fork: PartOfKind<"fork">): readonly Check[] {
         ? {}
         : {
             flag: say("fit-front.j4-fork-in-frame.the-fork-s-tyre-limit-is", {
-              bsdMm: most.bsdMm,
-              widthMm: most.widthMm,
-              bsdMm2: tyre.bsdMm,
-              widthMm2: tyre.widthMm,
+              limitBsdMm: most.bsdMm,
+              limitWidthMm: most.widthMm,
+              tyreBsdMm: tyre.bsdMm,
+              tyreWidthMm: tyre.widthMm,
             }),
           }),
     },
@@ -258,7 +258,7 @@ function toeChecks(view: FitView): ToeChecks {
         {
           rule: "S14",
           level: strict ? "refuse" : "flag",
-          why: say("fit-front.j4-fork-in-frame.toe-clearance-mm", { mm: rounded(toe.mm), words }),
+          why: say("fit-front.j4-fork-in-frame.toe-clearance-mm", { clearanceMm: rounded(toe.mm), words }),
           place: "fork",
         },
       ]
@@ -271,7 +271,10 @@ function fitWords(view: FitView, fork: PartOfKind<"fork">): string {
   const shift =
     Math.abs(d) < 0.05
       ? say("fit-front.j4-fork-in-frame.as-today")
-      : say("fit-front.j4-fork-in-frame.than-today", { d: Math.abs(d).toFixed(1), d2: d < 0 ? "slacker" : "steeper" });
+      : say("fit-front.j4-fork-in-frame.than-today", {
+          changeDeg: Math.abs(d).toFixed(1),
+          slackerOrSteeper: d < 0 ? "slacker" : "steeper",
+        });
   return say("fit-front.j4-fork-in-frame.axle-to-crown-head-angle", {
     axleToCrown: plain(fork.ports.axle_to_crown ?? 0),
     headAngleDeg: (view.after?.head_angle_deg ?? 0).toFixed(1),
@@ -286,9 +289,9 @@ function failWords(view: FitView, fork: PartOfKind<"fork">, failed: ReadonlySet<
     reasons.push(
       say("fit-front.j4-fork-in-frame.head-angle-than-today-too", {
         headAngleDeg: (view.after?.head_angle_deg ?? 0).toFixed(1),
-        d: Math.abs(d).toFixed(1),
-        d2: d < 0 ? "slacker" : "steeper",
-        d3: d < 0 ? "slack" : "steep",
+        changeDeg: Math.abs(d).toFixed(1),
+        slackerOrSteeper: d < 0 ? "slacker" : "steeper",
+        slackOrSteep: d < 0 ? "slack" : "steep",
       }),
     );
   if (failed.has("rated for a disc")) reasons.push(say("fit-front.j4-fork-in-frame.not-made-for-a-disc"));

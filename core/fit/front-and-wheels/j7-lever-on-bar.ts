@@ -63,8 +63,11 @@ export const j7LeverOnBar: JointDefinition = {
     return closeJoint(head, {
       settled,
       words: {
-        fits: say("fit-front.j7-lever-on-bar.lever-on-a-bar", { a: plain(a ?? 0), b: plain(b ?? 0) }),
-        fails: say("fit-front.j7-lever-on-bar.lever-does-not-belong-on-a", { a: plain(a ?? 0), b: plain(b ?? 0) }),
+        fits: say("fit-front.j7-lever-on-bar.lever-on-a-bar", { leverClamp: plain(a ?? 0), barGrip: plain(b ?? 0) }),
+        fails: say("fit-front.j7-lever-on-bar.lever-does-not-belong-on-a", {
+          leverClamp: plain(a ?? 0),
+          barGrip: plain(b ?? 0),
+        }),
       },
       remedies:
         settled.outcome === "fails" && b !== undefined

@@ -19,7 +19,7 @@ import { MOST_SPACERS_MM } from "./steerer-room.js";
 
 const head = {
   id: "J8",
-  title: say("fit-front.j8-spacers-on-steerer.spacers-star-nut-or-expander"),
+  title: say("fit.joint-titles.spacers-star-nut-or-expander"),
   between: ["spacers", "fork", "stem"],
 } as const;
 

@@ -58,12 +58,12 @@ export const j9HubInFrame: JointDefinition = {
     const measure =
       hub === undefined
         ? ({
-            what: say("fit-front.j9-hub-in-frame.measure-the-rear-hub-between-the"),
+            what: say("fit-drive.j20-rotor-plane.measure-the-rear-hub-between-the"),
             at: `bin.parts.${wheel.id}.ports.width`,
             tool: "calliper",
           } as const)
         : ({
-            what: say("fit-front.j9-hub-in-frame.measure-the-gap-between-the-rear"),
+            what: say("fit-drive.crank-clearance.measure-the-gap-between-the-rear"),
             at: "donor.interfaces.rear_spacing",
             tool: "long_calliper",
           } as const);
@@ -130,7 +130,7 @@ function setting(view: FitView, wheel: PartOfKind<"wheel_rear">, hub: number, ga
       reason: say("fit-front.j9-hub-in-frame.hub-in-a-gap-too-narrow", {
         hub: plain(hub),
         gap: plain(gap),
-        gap2: plain(gap - hub),
+        narrowerByMm: plain(gap - hub),
       }),
     };
   }
@@ -207,7 +207,7 @@ function setting(view: FitView, wheel: PartOfKind<"wheel_rear">, hub: number, ga
       reason: say("fit-front.j9-hub-in-frame.hub-in-a-gap-mm-over", {
         hub: plain(hub),
         gap: plain(gap),
-        hub2: plain(hub - gap),
+        overByMm: plain(hub - gap),
         why: capital(leave.why),
       }),
       ...(identify === undefined ? {} : { next: identify }),
@@ -234,7 +234,7 @@ function setting(view: FitView, wheel: PartOfKind<"wheel_rear">, hub: number, ga
     reason: say("fit-front.j9-hub-in-frame.hub-in-a-gap-mm-over-2", {
       hub: plain(hub),
       gap: plain(gap),
-      hub2: rounded(hub - gap),
+      overByMm: rounded(hub - gap),
       perSideMm: rounded(set.perSideMm),
     }),
     ...(donor.tube.chainstay_wall === undefined ? { next: wallStep } : {}),

@@ -25,7 +25,7 @@ function withChild(r: Reckoned): Pick<Working, "words" | "notChecked" | "tables"
         ? []
         : [
             {
-              title: say("asked.before-it-goes-out.weight-on-the-front-wheel"),
+              title: say("mechanics.brake-end-sheets.weight-on-the-front-wheel"),
               columns: [
                 "Load",
                 say("asked.before-it-goes-out.in-all"),
@@ -77,7 +77,8 @@ export const beforeItGoesOut: Question = (r) => {
           ? say("asked.before-it-goes-out.every-gate-entered-is-signed")
           : say("asked.before-it-goes-out.shut-none-opens-by-itself", {
               shut,
-              shut2: shut === 1 ? say("asked.before-it-goes-out.gate-is") : say("asked.before-it-goes-out.gates-are"),
+              gatesAre:
+                shut === 1 ? say("asked.before-it-goes-out.gate-is") : say("asked.before-it-goes-out.gates-are"),
             }),
     verdict: shut > 0 || gates.length === 0 ? "gate" : "no problem found",
     figure: figure("signed", signed, "", 0, undefined, {

@@ -40,8 +40,8 @@ export const brakeTab: Question = (r) => {
     answer:
       refused !== undefined && !tabThere
         ? say("asked.brake-tab.nowhere-no-tab-is-made-on-2", {
-            here: refused.here.charAt(0).toLowerCase(),
-            here2: refused.here.slice(1),
+            firstLetter: refused.here.charAt(0).toLowerCase(),
+            rest: refused.here.slice(1),
           })
         : j23.verdict === "fits with work"
           ? `${j23.reason}${shut ? say("asked.brake-tab.no-cut-before-the-gate-is") : ""}`

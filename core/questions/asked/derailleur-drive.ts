@@ -40,7 +40,7 @@ export function derailleurDrive(r: Reckoned): BoardRow {
     cogs:
       cogs === undefined
         ? say("asked.derailleur-drive.the-cassette")
-        : say("asked.derailleur-drive.to", { math: Math.min(...cogs), math2: Math.max(...cogs) }),
+        : say("asked.derailleur-drive.to", { smallestCog: Math.min(...cogs), largestCog: Math.max(...cogs) }),
   });
   const jointFails = worst?.verdict === "will not fit" ? worst : undefined;
   const capacityVerdict: BoardVerdict = taken?.verdict ?? "measure first";
@@ -271,8 +271,8 @@ function sets(
   return [
     {
       title: say("asked.derailleur-drive.rings-with-the-to-cassette", {
-        math: Math.min(...cogs),
-        math2: Math.max(...cogs),
+        smallestCog: Math.min(...cogs),
+        largestCog: Math.max(...cogs),
       }),
       columns: [
         "Rings",

@@ -19,7 +19,7 @@ function notChosen(r: Reckoned, joints: readonly JointAnswer[]): BoardRow {
   const guess = saddleWords(r);
   const words = [
     ...guess.words,
-    ...cockpit.missing.map((m) => say("asked.fits-rider.missing", { m })),
+    ...cockpit.missing.map((m) => say("asked.fits-rider.missing", { missing: m })),
     ...setAsideWords(r),
   ];
   const rest = { joints, sources: guess.sources, cautions: guess.cautions };
@@ -65,9 +65,9 @@ function notChosen(r: Reckoned, joints: readonly JointAnswer[]): BoardRow {
   const up = off("stack_mm", 1);
   return row(HEAD, {
     answer: say("asked.fits-rider.no-stem-and-bar-yet-they", {
-      forward: showNumber(forward.value, 0),
-      up: showNumber(Math.abs(up.value), 0),
-      up2: up.value < 0 ? "below" : "above",
+      forwardMm: showNumber(forward.value, 0),
+      upMm: showNumber(Math.abs(up.value), 0),
+      aboveOrBelow: up.value < 0 ? "below" : "above",
     }),
     verdict: measured ? "measure first" : "not checked yet",
     figure: forward,

@@ -25,8 +25,8 @@ function toeWords(r: Reckoned): readonly string[] {
       : "";
   return [
     say("asked.fork-does.toe-to-mm-100-is-asked", {
-      toGuard: r.toe.toGuard ? "guard" : "tyre",
-      mm: showNumber(r.toe.mm, 0),
+      guardOrTyre: r.toe.toGuard ? "guard" : "tyre",
+      clearanceMm: showNumber(r.toe.mm, 0),
       bare,
     }),
   ];
@@ -99,7 +99,7 @@ export const forkDoes: Question = (r) => {
     return b === undefined ? "" : ` ± ${showNumber((b.high - b.low) / 2, 1)}`;
   };
   return row(HEAD, {
-    answer: `${j4.verdict === "will not fit" || j4.verdict === "fits with work" ? `${j4.reason} ` : ""}${Math.abs(lower) < 1 ? say("asked.fork-does.as-high-as-before") : say("asked.fork-does.mm-at-the-cranks", { lower: showNumber(Math.abs(lower), 0), lower2: lower > 0 ? "lower" : "higher" })}, ${steers}.`,
+    answer: `${j4.verdict === "will not fit" || j4.verdict === "fits with work" ? `${j4.reason} ` : ""}${Math.abs(lower) < 1 ? say("asked.fork-does.as-high-as-before") : say("asked.fork-does.mm-at-the-cranks", { byMm: showNumber(Math.abs(lower), 0), lowerOrHigher: lower > 0 ? "lower" : "higher" })}, ${steers}.`,
     verdict: j4.verdict,
     about: r.resolved.at.fork?.id,
     also: r.forks.flatMap((f) => {

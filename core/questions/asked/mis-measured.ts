@@ -113,7 +113,7 @@ export const misMeasured: Question = (r) => {
       about: say("asked.mis-measured.one-more-reading"),
       next: spareReading(r) ?? {
         kind: "measure",
-        what: say("asked.mis-measured.measure-the-frame-again-all-readings"),
+        what: say("questions.side-view-step.measure-the-frame-again-all-readings"),
         at: "donor.measured.chainstay",
         tool: "tape",
       },

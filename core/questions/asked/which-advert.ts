@@ -23,7 +23,7 @@ export const whichAdvert: Question = (r) => {
       next: first,
       words: [
         say("asked.which-advert.ask-the-seller-for-these-or", {
-          map: [first, ...more.slice(0, 2)].map((s) => s?.what.replace(/^Measure the /, "")).join("; "),
+          readings: [first, ...more.slice(0, 2)].map((s) => s?.what.replace(/^Measure the /, "")).join("; "),
         }),
         say("asked.which-advert.look-behind-the-head-tube-for"),
       ],
@@ -38,9 +38,9 @@ export const whichAdvert: Question = (r) => {
   return row(HEAD, {
     answer: say("asked.which-advert.this-one-is-measured-reach-stack", {
       reachMm: showNumber(reach_mm, 0),
-      half: half("reach_mm"),
+      reachBand: half("reach_mm"),
       stackMm: showNumber(stack_mm, 0),
-      half2: half("stack_mm"),
+      stackBand: half("stack_mm"),
     }),
     verdict: "not checked yet",
     about: say("asked.which-advert.other-adverts"),

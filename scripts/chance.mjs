@@ -1,3 +1,5 @@
+/** Which numbers does a seed give? For tests and benches that must be able to run the same again. */
+
 /** Numbers from 0 to 1 that a seed decides (mulberry32). @param {number} seed */
 export function chance(seed) {
   let state = seed >>> 0;
