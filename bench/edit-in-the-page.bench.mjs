@@ -6,7 +6,7 @@
 import { mkdtempSync, readFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { startServer } from "@coldset/server";
+import { reckonHere, startServer } from "@coldset/server";
 import { openWorkshop } from "@coldset/store";
 import { chromium } from "playwright-core";
 import { ROOT } from "../scripts/setup.mjs";
@@ -52,7 +52,7 @@ export async function cases() {
     workshop: opened.workshop,
     webRoot: join(ROOT, "web", "dist", "site"),
     sheets: new Map(),
-    check: () => ({}),
+    ...reckonHere(() => ({})),
     book: async () => ({ kind: "refused", refusals: [] }),
   });
   if (server.kind === "refused") throw new Error(JSON.stringify(server.refusals));

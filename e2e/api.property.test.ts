@@ -11,12 +11,13 @@ import { ALL_SHEETS } from "@coldset/core/sheets";
 import { resolveBuild } from "@coldset/core/workshop";
 import { makeBook } from "@coldset/drawing/book";
 import { bookOfBuild } from "@coldset/drawing/build";
-import { type StartedServer, startServer } from "@coldset/server";
+import { reckonHere, type StartedServer, startServer } from "@coldset/server";
 import { openWorkshop, type Workshop } from "@coldset/store";
 import { Ajv2020, type ValidateFunction } from "ajv/dist/2020.js";
 import fc from "fast-check";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { checkObject } from "../cli/said/check-object.js";
+import { LIMITS } from "../server/limits.js";
 import { arbitraryOf, type Schema } from "./arbitrary-of-schema.js";
 import { demoText } from "./web-workshop.js";
 
@@ -65,10 +66,7 @@ beforeAll(async () => {
     workshop,
     webRoot: join(folder, "no page"),
     sheets: new Map(ALL_SHEETS.map((sheet) => [sheet.id, sheet])),
-    check: (docs, id) => {
-      const found = resolveBuild(docs, id);
-      return found.kind === "refused" ? found : checkObject(reckon(found.resolved));
-    },
+    ...reckonHere(checkObject),
     book: async (docs, id) => {
       const found = resolveBuild(docs, id);
       return found.kind === "refused"
@@ -76,6 +74,8 @@ beforeAll(async () => {
         : makeBook(bookOfBuild(reckon(found.resolved), { revision: "2026-01-01" }));
     },
     log: (line) => logged.push(line),
+    // The validators are compiled in this same thread; on a busy machine a connection is idle for longer than 5 s by it.
+    limits: { ...LIMITS, keepAliveMs: 60_000 },
   });
   if (started.kind === "refused") throw new Error(JSON.stringify(started.refusals));
   server = started;

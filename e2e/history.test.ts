@@ -3,7 +3,7 @@ import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { startServer } from "@coldset/server";
+import { reckonHere, startServer } from "@coldset/server";
 import { openWorkshop, type Workshop } from "@coldset/store";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
@@ -36,7 +36,7 @@ async function start(port: number): Promise<void> {
     workshop,
     webRoot: site,
     sheets: new Map(),
-    check: () => ({}),
+    ...reckonHere(() => ({})),
     book: async () => ({ kind: "refused", refusals: [] }),
   });
   if (started.kind === "refused") throw new Error(JSON.stringify(started.refusals));

@@ -41,7 +41,7 @@ const started = await server.startServer({
   workshop,
   webRoot: site,
   sheets: new Map(),
-  check: () => ({}),
+  ...server.reckonHere(() => ({})),
   book: async () => ({ kind: "refused", refusals: [] }),
 });
 if (started.kind === "refused") throw new Error(JSON.stringify(started.refusals));

@@ -4,7 +4,7 @@ import { cpSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { promisify } from "node:util";
-import { startServer } from "@coldset/server";
+import { reckonHere, startServer } from "@coldset/server";
 import { openWorkshop, type Workshop } from "@coldset/store";
 import { ROOT } from "../scripts/setup.mjs";
 
@@ -58,7 +58,7 @@ export async function openWebWorkshop(site: string, text = demoText()): Promise<
       workshop,
       webRoot: site,
       sheets: new Map(),
-      check: () => ({}),
+      ...reckonHere(() => ({})),
       book: async () => ({ kind: "refused", refusals: [] }),
     });
     if (started.kind === "refused") throw new Error(JSON.stringify(started.refusals));

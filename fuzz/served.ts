@@ -3,10 +3,8 @@ import fs from "node:fs";
 import net from "node:net";
 import os from "node:os";
 import path from "node:path";
-import { reckon } from "@coldset/core/questions";
 import { ALL_SHEETS } from "@coldset/core/sheets";
-import { resolveBuild } from "@coldset/core/workshop";
-import { startServer } from "@coldset/server";
+import { reckonHere, startServer } from "@coldset/server";
 import { openWorkshop, type Workshop } from "@coldset/store";
 import { checkObject } from "../cli/said/check-object.js";
 import { DEMOS } from "./place.js";
@@ -43,10 +41,7 @@ export async function fuzzServer(): Promise<FuzzServer> {
     port: 0,
     webRoot,
     sheets: new Map(ALL_SHEETS.map((sheet) => [sheet.id, sheet])),
-    check: (docs, id) => {
-      const resolved = resolveBuild(docs, id);
-      return resolved.kind === "refused" ? resolved : checkObject(reckon(resolved.resolved));
-    },
+    ...reckonHere(checkObject),
     book: async () => new TextEncoder().encode("%PDF-1.7"),
     log: (line) => void logged.push(line),
   });

@@ -105,7 +105,7 @@ if (paths.length > 0) {
   counted.push(await tests("units", ["--project=pure", "--project=rest", "--maxWorkers=100%"]));
   // The set-up above has just built this page; no file of tests needs to build it once more.
   process.env.COLDSET_BUILT_PAGE ??= path.join(ROOT, "web", "dist", "site");
-  counted.push(await tests("browser", ["--project=browser", "--no-file-parallelism"]));
+  counted.push(await tests("browser", ["--project=browser", "--maxWorkers=2"]));
 }
 
 for (const name of counted.flatMap((part) => part.skipped)) process.stdout.write(`not run: ${name}\n`);

@@ -3,13 +3,13 @@
  * once for each state of its documents, so that the list is quick.
  */
 
-import { setImmediate as othersIn } from "node:timers/promises";
-import { type BuildStanding, reckonUpon, standingOfBuild } from "@coldset/core/questions";
+import type { BuildStanding } from "@coldset/core/questions";
 import { say } from "@coldset/core/texts";
-import { type AnyDoc, resolveBuild } from "@coldset/core/workshop";
 import type { Workshop } from "@coldset/store";
 import { z } from "zod";
+import type { BuildWork } from "./build-routes.js";
 import type { DocumentReader } from "./documents-of-build.js";
+import { stateOf } from "./kept-text.js";
 
 export const buildLineSchema = z.object({
   id: z.string(),
@@ -35,42 +35,52 @@ export type BuildLine = Omit<z.output<typeof buildLineSchema>, "standing"> & {
   readonly standing: BuildStanding | null;
 };
 
+type Listed = Awaited<ReturnType<Workshop["listDocuments"]>>[number];
+
+/**
+ * Many builds may have changed. So many are asked for at a time: whoever reckons is never idle, and a check that is asked
+ * for meanwhile need not wait for all of them.
+ */
+const TOGETHER = 4;
+
 export type BuildLines = () => Promise<readonly BuildLine[]>;
 
-export function buildLines(workshop: Workshop, reader: DocumentReader): BuildLines {
+export function buildLines(workshop: Workshop, reader: DocumentReader, standing: BuildWork["standing"]): BuildLines {
   const known = new Map<string, { readonly state: string; readonly standing: BuildStanding | null }>();
-  const reckoned = reckonUpon();
-  const standing = (docs: readonly AnyDoc[], id: string): BuildStanding | null => {
-    const resolved = resolveBuild(docs, id);
-    return resolved.kind === "refused" ? null : standingOfBuild(reckoned(resolved.resolved));
+  const lineOf = async (
+    { id, revision, updatedAt }: Listed,
+    changed: ReadonlyMap<string, string>,
+  ): Promise<BuildLine | undefined> => {
+    const found = await reader.ofBuild(id);
+    if (found.kind === "no-build") return undefined;
+    const build = found.kind === "found" ? found.docs.find((d) => d.kind === "build") : undefined;
+    const documents = found.kind === "found" ? found.documents : [];
+    const state = stateOf(documents);
+    let hit = known.get(id);
+    if (hit === undefined || hit.state !== state) {
+      hit = { state, standing: found.kind === "found" ? await standing(found.docs, id) : null };
+      known.set(id, hit);
+    }
+    return {
+      id,
+      title: build?.kind === "build" ? build.title : null,
+      revision,
+      // Written as ISO 8601 in UTC, days sort as text.
+      updatedAt:
+        [updatedAt, ...documents.flatMap((d) => changed.get(`${d.kind} ${d.id}`) ?? [])].sort().at(-1) ?? updatedAt,
+      putAway: build?.kind === "build" && build.put_away === true,
+      standing: hit.standing,
+    };
   };
   const make = async (): Promise<readonly BuildLine[]> => {
     const all = await workshop.listDocuments();
     const changed = new Map(all.map((d) => [`${d.kind} ${d.id}`, d.updatedAt]));
+    const builds = all.filter((d) => d.kind === "build");
     const lines: BuildLine[] = [];
-    for (const { id, revision, updatedAt } of all.filter((d) => d.kind === "build")) {
-      const found = await reader.ofBuild(id);
-      if (found.kind === "no-build") continue;
-      const build = found.kind === "found" ? found.docs.find((d) => d.kind === "build") : undefined;
-      const documents = found.kind === "found" ? found.documents : [];
-      const state = documents.map((d) => `${d.kind} ${d.id} ${d.revision}`).join("\n");
-      let hit = known.get(id);
-      if (hit === undefined || hit.state !== state) {
-        hit = { state, standing: found.kind === "found" ? standing(found.docs, id) : null };
-        known.set(id, hit);
-        // Many builds may have changed; whoever else asks does not wait for all of them.
-        await othersIn();
-      }
-      lines.push({
-        id,
-        title: build?.kind === "build" ? build.title : null,
-        revision,
-        // Written as ISO 8601 in UTC, days sort as text.
-        updatedAt:
-          [updatedAt, ...documents.flatMap((d) => changed.get(`${d.kind} ${d.id}`) ?? [])].sort().at(-1) ?? updatedAt,
-        putAway: build?.kind === "build" && build.put_away === true,
-        standing: hit.standing,
-      });
+    for (let from = 0; from < builds.length; from += TOGETHER) {
+      const some = builds.slice(from, from + TOGETHER);
+      for (const line of await Promise.all(some.map((listed) => lineOf(listed, changed))))
+        if (line !== undefined) lines.push(line);
     }
     return lines;
   };

@@ -1,6 +1,7 @@
 /** How does a page get a whole build at once, and its check and its book? */
 
 import type { Refusal } from "@coldset/core/quantity";
+import type { BuildStanding } from "@coldset/core/questions";
 import { say } from "@coldset/core/texts";
 import type { AnyDoc } from "@coldset/core/workshop";
 import { DOC_KINDS } from "@coldset/core/workshop";
@@ -11,13 +12,16 @@ import { buildLineSchema, buildLines } from "./build-lines.js";
 import type { DescribedApi } from "./described-api.js";
 import { buildParams, plainSchema } from "./document-schemas.js";
 import type { BuildDocuments, DocumentOfBuild, DocumentReader } from "./documents-of-build.js";
+import { keptText } from "./kept-text.js";
 import { notFound, refusedBy } from "./problem.js";
 import { answeredSchema, refusedSchema } from "./shared-schemas.js";
 
-/** Given from outside, so that the server depends on no unfinished room. */
+/** Given from outside, so that whoever starts the server decides where this is reckoned: see reckon/ and decision 0008. */
 export interface BuildWork {
-  /** The check of a build, as plain JSON. */
-  readonly check: (docs: readonly AnyDoc[], buildId: string) => unknown;
+  /** The check of a build, as JSON text. */
+  readonly check: (docs: readonly AnyDoc[], buildId: string) => string | Promise<string>;
+  /** What the board of a build says in short; null where its documents do not make a build. */
+  readonly standing: (docs: readonly AnyDoc[], buildId: string) => BuildStanding | null | Promise<BuildStanding | null>;
   /** The printed book as a PDF, or why it is not made. */
   readonly book: (
     docs: readonly AnyDoc[],
@@ -37,8 +41,7 @@ const checkAnswer = z
   .meta({ id: "CheckAnswer" });
 
 export function buildRoutes(api: DescribedApi, workshop: Workshop, reader: DocumentReader, work: BuildWork): void {
-  const lines = buildLines(workshop, reader);
-  const documentsText = keptText();
+  const lines = buildLines(workshop, reader, work.standing);
   const checkText = keptText();
   api.route(
     {
@@ -61,10 +64,7 @@ export function buildRoutes(api: DescribedApi, workshop: Workshop, reader: Docum
     },
     (c, { params }) =>
       withBuild(c, reader, params.build, async ({ documents }) =>
-        jsonText(
-          c,
-          documentsText(params.build, documents, () => documents),
-        ),
+        c.body(joined(documents), 200, { "Content-Type": "application/json" }),
       ),
   );
 
@@ -79,10 +79,7 @@ export function buildRoutes(api: DescribedApi, workshop: Workshop, reader: Docum
     },
     (c, { params }) =>
       withBuild(c, reader, params.build, async ({ documents, docs }) =>
-        jsonText(
-          c,
-          checkText(params.build, documents, () => work.check(docs, params.build)),
-        ),
+        jsonText(c, await checkText(params.build, documents, () => work.check(docs, params.build))),
       ),
   );
 
@@ -114,25 +111,26 @@ export function buildRoutes(api: DescribedApi, workshop: Workshop, reader: Docum
   );
 }
 
-const jsonText = (c: Context, text: string) => c.body(text, 200, { "Content-Type": "application/json" });
+/** Each document as the bytes of its JSON, made once for its data as it stands: an edit changes one of nine. */
+const bytesOf = new WeakMap<object, { readonly revision: number; readonly bytes: Uint8Array }>();
 
-/** So many builds are remembered; one that was not asked for the longest time goes first. */
-const MOST_KEPT = 64;
-
-/** The answer about a build is made once for each state of its documents; between edits many ask for the same one. */
-function keptText() {
-  const kept = new Map<string, { readonly state: string; readonly text: string }>();
-  return (buildId: string, documents: readonly DocumentOfBuild[], make: () => unknown): string => {
-    const state = documents.map((d) => `${d.kind} ${d.id} ${d.revision}`).join("\n");
-    const hit = kept.get(buildId);
-    const text = hit?.state === state ? hit.text : JSON.stringify(make());
-    kept.delete(buildId);
-    kept.set(buildId, { state, text });
-    const [oldest] = kept.keys();
-    if (kept.size > MOST_KEPT && oldest !== undefined) kept.delete(oldest);
-    return text;
-  };
+function asBytes(document: DocumentOfBuild): Uint8Array {
+  const { plain, revision } = document;
+  const known = plain !== null && typeof plain === "object" ? bytesOf.get(plain) : undefined;
+  if (known?.revision === revision) return known.bytes;
+  const bytes = Buffer.from(JSON.stringify(document));
+  if (plain !== null && typeof plain === "object") bytesOf.set(plain, { revision, bytes });
+  return bytes;
 }
+
+const [OPENED, COMMA, CLOSED] = [Buffer.from("["), Buffer.from(","), Buffer.from("]")];
+
+function joined(documents: readonly DocumentOfBuild[]): Uint8Array<ArrayBuffer> {
+  const parts = documents.flatMap((document, i) => (i === 0 ? [asBytes(document)] : [COMMA, asBytes(document)]));
+  return new Uint8Array(Buffer.concat([OPENED, ...parts, CLOSED]));
+}
+
+const jsonText = (c: Context, text: string) => c.body(text, 200, { "Content-Type": "application/json" });
 
 async function withBuild(
   c: Context,

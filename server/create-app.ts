@@ -27,6 +27,7 @@ import { securityHeaders } from "./security-headers.js";
 import { selfRoutes } from "./self-routes.js";
 import { sheetRoutes } from "./sheet-routes.js";
 import { staticFiles } from "./static-files.js";
+import { takeTurns } from "./take-turns.js";
 
 export interface AppOptions extends BuildWork {
   readonly workshop: Workshop;
@@ -48,7 +49,7 @@ export function createApp(options: AppOptions, port: () => number): Hono {
   app.onError(onFailure(options.log ?? ((line) => process.stderr.write(`${line}\n`))));
   const limits = options.limits ?? LIMITS;
   app.use(securityHeaders, limitConnections(limits), limitLength(limits), guardRequest(port));
-  app.use(limitAtOnce(limits), limitTime(limits));
+  app.use(limitAtOnce(limits), limitTime(limits), takeTurns());
   app.use("/api/*", ofThisWorkshop(options.workshop.name));
 
   // Every route comes in through here, with its description; see README.md.

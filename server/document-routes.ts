@@ -54,12 +54,16 @@ export function documentRoutes(api: DescribedApi, workshop: Workshop, reader: Do
     async (c, { params }) => {
       const stored = await workshop.getDocument(params.kind, params.id);
       if (stored === undefined) return noDocument(c, params);
+      const known = jsonOf.get(stored);
+      if (known !== undefined) return c.body(known, 200, JSON_TYPE);
       const parsed = reader.parse(stored);
-      return c.json(
+      const json = JSON.stringify(
         parsed.kind === "loaded"
           ? { ...stored, plain: parsed.loaded.plain, refusals: [] }
           : { ...stored, plain: null, refusals: parsed.refusals },
       );
+      jsonOf.set(stored, json);
+      return c.body(json, 200, JSON_TYPE);
     },
   );
 
@@ -102,6 +106,10 @@ export function documentRoutes(api: DescribedApi, workshop: Workshop, reader: Do
     },
   );
 }
+
+const JSON_TYPE = { "Content-Type": "application/json" };
+/** Made once for each state of a document; the store gives the same object until that changes. */
+const jsonOf = new WeakMap<object, string>();
 
 const noDocument = (c: Context, { kind, id }: { readonly kind: string; readonly id: string }) =>
   notFound(c, `${kind} ${id}`.slice(0, 100), say("server.document-routes.a-document"));

@@ -13,7 +13,7 @@ import { problem } from "./problem.js";
 
 export const BEAT_MS = 15_000;
 /** A page hears of the first change at once; of those that follow, together after this. */
-const TOGETHER_MS = 100;
+const TOGETHER_MS = 500;
 
 /** @param most one browser listens once for all its windows */
 export function eventRoutes(api: DescribedApi, workshop: Workshop, most: number, closing?: AbortSignal): void {

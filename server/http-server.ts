@@ -40,7 +40,7 @@ export function httpServer(app: Hono, limits: Limits): http.Server {
       // Without a Host no address can be made of it; then `unreadable` says so, where Node would only hang up.
       requireHostHeader: false,
     },
-    getRequestListener(app.fetch, { overrideGlobalObjects: false, errorHandler: unreadable }),
+    getRequestListener(app.fetch, { errorHandler: unreadable }),
   );
   // Node would leave further headers out without a word; the app counts them and says so.
   server.maxHeadersCount = 0;

@@ -166,6 +166,30 @@ describe("builds", () => {
     expect(await book.text()).toBe("%PDF-1.7 quayside 8");
   });
 
+  it("reckons once for those who ask at the same time, and again after it failed", async () => {
+    let asked = 0;
+    let works = false;
+    const reckoned = async <T>(value: T): Promise<T> => {
+      asked += 1;
+      await new Promise((resolve) => setTimeout(resolve, 20));
+      if (works) return value;
+      throw new Error("lamp fell over");
+    };
+    const other = await testWorkshop({ check: () => reckoned('{"kind":"answered"}'), standing: () => reckoned(null) });
+    const statuses = async (place: string) =>
+      (await Promise.all([1, 2, 3].map(() => other.ask(place)))).map((response) => response.status);
+    expect(await statuses("/api/check/quayside")).toEqual([500, 500, 500]);
+    expect(asked).toBe(1);
+    expect(await statuses("/api/builds")).toEqual([500, 500, 500]);
+    expect(other.logged.filter((line) => line.includes("lamp fell over"))).toHaveLength(6);
+    asked = 0;
+    works = true;
+    expect(await statuses("/api/check/quayside")).toEqual([200, 200, 200]);
+    expect(await statuses("/api/builds")).toEqual([200, 200, 200]);
+    expect(asked).toBe(2);
+    await other.end();
+  });
+
   it("passes on why a book is not made", async () => {
     const refusal = { code: "no-title", at: "build", given: null, allowed: "a title", message: "no title" };
     const other = await testWorkshop({ book: async () => ({ kind: "refused", refusals: [refusal] }) });

@@ -6,6 +6,7 @@ import { answered, refused } from "@coldset/core/quantity";
 import type { AnySheet, Sheet } from "@coldset/core/sheet";
 import { openWorkshop } from "@coldset/store";
 import { type AppOptions, createApp } from "./create-app.js";
+import { reckonHere } from "./reckon/index.js";
 
 export const QUAYSIDE = fs.readFileSync(new URL("../demo/quayside.yaml", import.meta.url), "utf8");
 export const PORT = 4173;
@@ -45,7 +46,8 @@ export async function testWorkshop(change: Partial<AppOptions> = {}) {
     workshop,
     webRoot,
     sheets: new Map<string, AnySheet>([["halved", halved]]),
-    check: (docs, buildId) => ({ buildId, kinds: docs.map((d) => d.kind) }),
+    check: (docs, buildId) => JSON.stringify({ buildId, kinds: docs.map((d) => d.kind) }),
+    standing: reckonHere(() => ({})).standing,
     book: async (docs, buildId) => new TextEncoder().encode(`%PDF-1.7 ${buildId} ${docs.length}`),
     log: (line) => logged.push(line),
     ...change,

@@ -1,8 +1,9 @@
 /** Which documents belong to a build now, and which changes were there of them? Without their texts. */
-import { type DocumentName, loadText, namedByBuild } from "@coldset/core/workshop";
+import { type DocumentName, namedByBuild } from "@coldset/core/workshop";
 import type { Kysely } from "kysely";
 import type { WhatChange } from "./history-types.js";
-import { storedDocument } from "./read-documents.js";
+import { documentsNamed, storedDocument } from "./read-documents.js";
+import type { ReadTexts } from "./read-texts.js";
 import { notFound, refusedAs } from "./refused-as.js";
 import type { Tables } from "./tables.js";
 import type { ChangeLine } from "./undo-stacks.js";
@@ -14,18 +15,16 @@ export interface BuildNow {
   readonly documents: readonly StoredDocument[];
 }
 
-export async function buildNow(db: Kysely<Tables>, build: string): Promise<BuildNow | StoreRefused> {
+export async function buildNow(db: Kysely<Tables>, texts: ReadTexts, build: string): Promise<BuildNow | StoreRefused> {
   const row = await storedDocument(db, "build", build);
   if (row === undefined) return refusedAs(notFound("build", build));
-  const loaded = loadText(row.text, row.label);
-  if (loaded.kind === "refused") return loaded;
-  const doc = loaded.docs[0]?.doc;
-  if (doc?.kind !== "build") throw new Error(`the document build ${build} reads as ${doc?.kind ?? "nothing"}`);
-  const others: StoredDocument[] = [];
-  for (const { kind, id } of namedByBuild(doc).slice(1)) {
-    const found = await storedDocument(db, kind, id);
-    if (found !== undefined) others.push(found);
-  }
+  const read = texts.read(row);
+  if (read.kind === "refused") return read;
+  const { doc } = read.loaded;
+  if (doc.kind !== "build") throw new Error(`the document build ${build} reads as ${doc.kind}`);
+  const names = namedByBuild(doc).slice(1);
+  const there = names.length === 0 ? [] : await documentsNamed(db, names);
+  const others = names.flatMap(({ kind, id }) => there.filter((d) => d.kind === kind && d.id === id));
   return { kind: "build", documents: [row, ...others] };
 }
 

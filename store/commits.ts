@@ -1,9 +1,8 @@
 /**
- * Who is told of every change that is kept, whichever way it came in? After each commit the new rows of the history are
- * read and told, so that nothing that writes has to remember to tell.
+ * Who is told of every change that is kept, whichever way it came in? At each commit the new rows of the history are
+ * read and told, so that nothing that writes has to remember to tell. What keeps documents in memory is told at the commit
+ * itself; others a moment later, so that a commit waits for nobody.
  */
-import type { Kysely } from "kysely";
-import type { Tables } from "./tables.js";
 
 /** A document has this revision now. */
 export interface Commit {
@@ -17,46 +16,35 @@ export type CommitListener = (commits: readonly Commit[]) => void;
 export interface CommitTeller {
   /** Gives the way to stop listening. What was kept just before it begins may be told, too. */
   readonly hear: (listener: CommitListener) => () => void;
-  /** Something was committed. */
-  readonly committed: () => void;
+  /** Something was committed. Gives what changed. */
+  readonly committed: () => readonly Commit[];
   readonly close: () => void;
 }
 
-/** @param failed takes what stood in the way of telling; the records themselves are not touched by it */
-export function commitTeller(db: Kysely<Tables>, lastSeq: number, failed: (cause: unknown) => void): CommitTeller {
+/**
+ * @param newRows the rows of the history after this one, in order
+ * @param failed takes what stood in the way of telling; the records themselves are not touched by it
+ */
+export function commitTeller(
+  newRows: (afterSeq: number) => readonly (Commit & { readonly seq: number })[],
+  lastSeq: number,
+  failed: (cause: unknown) => void,
+): CommitTeller {
   const listeners = new Set<CommitListener>();
-  let told = lastSeq;
-  let reading = false;
-  let again = false;
+  let read = lastSeq;
+  let toTell: Commit[] = [];
   let closed = false;
-  const read = async () => {
-    do {
-      again = false;
-      const rows = await db
-        .selectFrom("history")
-        .select(["seq", "kind", "id", "revision"])
-        .where("seq", ">", told)
-        .orderBy("seq")
-        .execute();
-      const last = rows.at(-1);
-      if (last === undefined) continue;
-      told = last.seq;
-      const commits = rows.map(({ kind, id, revision }) => ({ kind, id, revision }));
-      for (const listener of listeners) listener(commits);
-    } while (again && !closed);
-  };
-  const readSoon = () => {
-    if (reading) return;
-    reading = true;
-    void read()
-      .catch((cause: unknown) => {
-        if (!closed) failed(cause);
-      })
-      .finally(() => {
-        reading = false;
-        // Committed just as the reading ended.
-        if (again && !closed) readSoon();
-      });
+  const tell = () => {
+    const commits = toTell;
+    toTell = [];
+    if (closed) return;
+    for (const listener of listeners) {
+      try {
+        listener(commits);
+      } catch (cause) {
+        failed(cause);
+      }
+    }
   };
   return {
     hear: (listener) => {
@@ -64,9 +52,14 @@ export function commitTeller(db: Kysely<Tables>, lastSeq: number, failed: (cause
       return () => void listeners.delete(listener);
     },
     committed: () => {
-      if (closed) return;
-      again = true;
-      readSoon();
+      const rows = newRows(read);
+      read = rows.at(-1)?.seq ?? read;
+      const commits = rows.map(({ kind, id, revision }) => ({ kind, id, revision }));
+      if (commits.length > 0 && !closed) {
+        if (toTell.length === 0) setImmediate(tell);
+        toTell.push(...commits);
+      }
+      return commits;
     },
     close: () => {
       closed = true;

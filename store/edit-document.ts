@@ -4,11 +4,14 @@
  */
 import { say } from "@coldset/core/texts";
 import { beyondBounds, type EditPath, type EditResult } from "@coldset/core/workshop";
+import type { Kysely } from "kysely";
 import { type Author, beginChange } from "./begin-change.js";
 import { editTakenBack } from "./edit-taken-back.js";
+import type { KeptRows } from "./kept-rows.js";
 import { storedDocument } from "./read-documents.js";
 import type { ReadTexts } from "./read-texts.js";
 import { notFound, refusedAs } from "./refused-as.js";
+import type { Tables } from "./tables.js";
 import { noteTaken, takenBefore } from "./taken-edits.js";
 import { textRefusal } from "./text-refusal.js";
 import type { Edited, StoredDocument, StoreRefused } from "./workshop.js";
@@ -27,13 +30,22 @@ export interface Edit {
   readonly takesBack: boolean | undefined;
 }
 
+/** What an edit is made with. */
+export interface EditRoom {
+  readonly db: Kysely<Tables>;
+  readonly together: WriteTogether;
+  readonly texts: ReadTexts;
+  readonly rows: KeptRows;
+}
+
 export async function editDocument(
-  together: WriteTogether,
-  texts: ReadTexts,
+  { db, together, texts, rows }: EditRoom,
   edit: Edit,
   author: Author,
 ): Promise<Edited> {
   const { kind, id, path } = edit;
+  const early = await conflictAlready(db, rows, edit);
+  if (early !== undefined) return early;
   return together.write(async (trx): Promise<Edited> => {
     const taken = await takenBefore(trx, edit);
     if (taken !== undefined) return taken;
@@ -48,7 +60,7 @@ export async function editDocument(
       await noteTaken(trx, edit, { revision: before.revision, at: author.at });
       return { kind: "edited", revision: before.revision, text: before.text };
     }
-    if (edit.takesBack === true && (await editTakenBack(trx, edit, before, changed, author))) {
+    if (edit.takesBack === true && (await editTakenBack(trx, texts, edit, before, changed, author))) {
       const now = await storedDocument(trx, kind, id);
       if (now === undefined) throw new Error(`${kind} ${id} was there a moment ago`);
       await noteTaken(trx, edit, { revision: now.revision, at: author.at });
@@ -60,6 +72,15 @@ export async function editDocument(
     await noteTaken(trx, edit, { revision, at: author.at });
     return { kind: "edited", revision, text: changed };
   });
+}
+
+/** What meets somebody else's change that is kept already need not wait for its turn to write, only to be told so. */
+async function conflictAlready(db: Kysely<Tables>, rows: KeptRows, edit: Edit): Promise<Edited | undefined> {
+  if (edit.expectedRevision === undefined) return undefined;
+  const now = await rows.one(edit.kind, edit.id);
+  if (now === undefined || now.revision === edit.expectedRevision) return undefined;
+  // One that was made already is no conflict with itself.
+  return (await takenBefore(db, edit)) ?? { kind: "conflict", revision: now.revision, text: now.text };
 }
 
 function changedText(texts: ReadTexts, before: StoredDocument, { kind, id, path, value }: Edit): string | StoreRefused {

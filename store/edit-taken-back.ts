@@ -8,6 +8,7 @@ import type { Transaction } from "kysely";
 import type { Author } from "./begin-change.js";
 import { changesOf } from "./build-changes.js";
 import type { Edit } from "./edit-document.js";
+import type { ReadTexts } from "./read-texts.js";
 import type { Tables } from "./tables.js";
 import { turnRows } from "./turn-change.js";
 import { type Pile, undoStacks } from "./undo-stacks.js";
@@ -19,6 +20,7 @@ const MOST = 50;
 /** True: done. False: it is an edit like any other, and nothing was written. */
 export async function editTakenBack(
   trx: Transaction<Tables>,
+  texts: ReadTexts,
   edit: Edit,
   stored: StoredDocument,
   wanted: string,
@@ -26,7 +28,7 @@ export async function editTakenBack(
 ): Promise<boolean> {
   const piles = await pilesBackTo(trx, edit, stored, wanted);
   for (const pile of piles) {
-    const turned = await turnRows(trx, "undo", pile, author);
+    const turned = await turnRows(trx, texts, "undo", pile, author);
     // The texts were just seen to stand as the changes left them.
     if (turned.kind === "refused") throw new Error(`an edit could not be taken back: ${turned.refusals[0]?.message}`);
   }

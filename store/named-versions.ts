@@ -9,6 +9,7 @@ import type { Kysely } from "kysely";
 import type { Author } from "./begin-change.js";
 import { buildNow } from "./build-changes.js";
 import { type NamedVersion, NOW_NAME, type VersionNamed, type Versions } from "./history-types.js";
+import type { ReadTexts } from "./read-texts.js";
 import { refusedAs } from "./refused-as.js";
 import type { Tables } from "./tables.js";
 
@@ -21,6 +22,7 @@ export const nameKey = (name: string): string => name.trim().replace(/\s+/g, " "
 
 export async function nameVersion(
   db: Kysely<Tables>,
+  texts: ReadTexts,
   build: string,
   given: string,
   author: Author,
@@ -29,7 +31,7 @@ export async function nameVersion(
   const bad = nameRefusal(name);
   if (bad !== undefined) return refusedAs(bad);
   return db.transaction().execute(async (trx): Promise<VersionNamed> => {
-    const now = await buildNow(trx, build);
+    const now = await buildNow(trx, texts, build);
     if (now.kind === "refused") return now;
     const there = await trx.selectFrom("versions").select(["name", "name_key"]).where("build", "=", build).execute();
     const same = there.find((v) => v.name_key === nameKey(name));
@@ -50,8 +52,8 @@ export async function nameVersion(
 }
 
 /** Newest first. */
-export async function listVersions(db: Kysely<Tables>, build: string): Promise<Versions> {
-  const now = await buildNow(db, build);
+export async function listVersions(db: Kysely<Tables>, texts: ReadTexts, build: string): Promise<Versions> {
+  const now = await buildNow(db, texts, build);
   if (now.kind === "refused") return now;
   const rows = await db
     .selectFrom("versions")

@@ -6,6 +6,7 @@ import fs from "node:fs";
 import path from "node:path";
 import type { Refusal } from "@coldset/core/quantity";
 import { Kysely } from "kysely";
+import { z } from "zod";
 import { workshopArchive } from "./archive/workshop-archive.js";
 import { commitTeller } from "./commits.js";
 import { copyBeforeMigration } from "./copy-before-migration.js";
@@ -13,12 +14,13 @@ import { databaseHeader } from "./database-header.js";
 import { editDocument } from "./edit-document.js";
 import { type FolderNote, lockFolder } from "./folder-lock.js";
 import { closeToOthers, PRIVATE_FOLDER, privacyRefusal } from "./keep-private.js";
+import { keptRows } from "./kept-rows.js";
 import { headerRefusal, migrate } from "./migrate.js";
 import { NEWEST_VERSION } from "./migrations/all-migrations.js";
 import { listVersions, nameVersion } from "./named-versions.js";
 import { addPhoto, changePhoto, photoLine, photosOf, pictureBytes } from "./photos.js";
 import { putText } from "./put-text.js";
-import { allDocuments, documentHistory, documentsNamed, listDocuments, storedDocument } from "./read-documents.js";
+import { allDocuments, documentHistory, listDocuments } from "./read-documents.js";
 import { readTexts } from "./read-texts.js";
 import { restoreDocument, restoreVersion, versionDifference } from "./restore.js";
 import { openConnection, type SqliteConnection } from "./sqlite-connection.js";
@@ -118,12 +120,22 @@ function workshopOn(
   { now, who }: { readonly now: () => Date; readonly who: string | null },
 ): Workshop {
   const db = new Kysely<Tables>({ dialect: connection.dialect() });
-  const commits = commitTeller(db, newestSeq(connection), (cause) => process.emitWarning(String(cause)));
-  connection.onCommit(commits.committed);
+  const newRows = (seq: number) => rowsAfter(connection, seq);
+  const commits = commitTeller(newRows, newestSeq(connection), (cause) => process.emitWarning(String(cause)));
   const at = () => now().toISOString();
   const author = () => ({ who, at: at() });
-  const told = toldHistory(db);
   const texts = readTexts();
+  const rows = keptRows(db);
+  connection.onCommit(() => {
+    try {
+      rows.committed(commits.committed());
+    } catch (cause) {
+      // It is kept; a failure here must not be taken for one of the commit.
+      rows.forget();
+      process.emitWarning(String(cause));
+    }
+  });
+  const told = toldHistory(db, texts);
   const together = writeTogether(db);
   const orRefused = async <T>(work: Promise<T>): Promise<T | StoreRefused> => {
     try {
@@ -156,25 +168,29 @@ function workshopOn(
     sayWhere: (url) => note(url),
     listDocuments: () => listDocuments(db),
     allDocuments: () => allDocuments(db),
-    getDocument: (kind, id) => storedDocument(db, kind, id),
-    documentsNamed: (names) => documentsNamed(db, names),
+    getDocument: rows.one,
+    documentsNamed: rows.named,
     readText: texts.read,
     putText: (text, label, what = "put") => orRefused(putText(db, text, label, author(), what)),
     edit: (kind, id, path, value, expectedRevision, editId, takesBack) =>
       orRefused(
-        editDocument(together, texts, { kind, id, path, value, expectedRevision, editId, takesBack }, author()),
+        editDocument(
+          { db, together, texts, rows },
+          { kind, id, path, value, expectedRevision, editId, takesBack },
+          author(),
+        ),
       ),
-    exportText: async (kind, id) => (await storedDocument(db, kind, id))?.text,
+    exportText: async (kind, id) => (await rows.one(kind, id))?.text,
     history: (kind, id) => documentHistory(db, kind, id),
     buildHistory: (build, page = {}) => told(build, page),
-    undo: (build, choice = {}) => orRefused(turnChange(db, { build, what: "undo", ...choice }, author())),
-    redo: (build, choice = {}) => orRefused(turnChange(db, { build, what: "redo", ...choice }, author())),
-    versions: (build) => listVersions(db, build),
-    nameVersion: (build, name) => orRefused(nameVersion(db, build, name, author())),
-    versionDifference: (build, from, to) => versionDifference(db, build, from, to),
-    restoreVersion: (build, name, seen) => orRefused(restoreVersion(db, { build, name, seen }, author())),
+    undo: (build, choice = {}) => orRefused(turnChange(db, texts, { build, what: "undo", ...choice }, author())),
+    redo: (build, choice = {}) => orRefused(turnChange(db, texts, { build, what: "redo", ...choice }, author())),
+    versions: (build) => listVersions(db, texts, build),
+    nameVersion: (build, name) => orRefused(nameVersion(db, texts, build, name, author())),
+    versionDifference: (build, from, to) => versionDifference(db, texts, build, from, to),
+    restoreVersion: (build, name, seen) => orRefused(restoreVersion(db, texts, { build, name, seen }, author())),
     restoreDocument: (kind, id, revision, expectedRevision) =>
-      orRefused(restoreDocument(db, { kind, id, revision, expectedRevision }, author())),
+      orRefused(restoreDocument(db, texts, { kind, id, revision, expectedRevision }, author())),
     photos: {
       of: (kind, id) => photosOf(db, { kind, id }),
       one: (photo) => photoLine(db, photo),
@@ -189,6 +205,14 @@ function workshopOn(
       return closing;
     },
   };
+}
+
+const historyRow = z.object({ seq: z.int(), kind: z.string(), id: z.string(), revision: z.int() });
+
+function rowsAfter(connection: SqliteConnection, seq: number) {
+  return connection
+    .rows(`SELECT seq, kind, id, revision FROM history WHERE seq > ${Math.trunc(seq)} ORDER BY seq`)
+    .map((row) => historyRow.parse(row));
 }
 
 /** The last row of the history when the workshop was opened. */

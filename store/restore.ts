@@ -10,6 +10,7 @@ import { buildNow, changesOf } from "./build-changes.js";
 import { NOW_NAME, type Restored, type VersionDifference, type WrittenDocument } from "./history-types.js";
 import { nameKey, noVersion, type VersionText, versionTexts } from "./named-versions.js";
 import { storedDocument } from "./read-documents.js";
+import type { ReadTexts } from "./read-texts.js";
 import { notFound, refusedAs } from "./refused-as.js";
 import type { Tables } from "./tables.js";
 import { readable } from "./turn-change.js";
@@ -18,17 +19,18 @@ import { writeDocument } from "./write-document.js";
 
 export async function restoreVersion(
   db: Kysely<Tables>,
+  texts: ReadTexts,
   { build, name, seen }: { readonly build: string; readonly name: string; readonly seen: number | undefined },
   author: Author,
 ): Promise<Restored> {
   return db.transaction().execute(async (trx): Promise<Restored> => {
-    const now = await buildNow(trx, build);
+    const now = await buildNow(trx, texts, build);
     if (now.kind === "refused") return now;
     const newest = (await changesOf(trx, now.documents)).at(-1)?.change ?? 0;
     if (seen !== undefined && seen !== newest) return { kind: "moved-on", newest };
-    const texts = await versionTexts(trx, build, name);
-    if (texts === undefined) return refusedAs(noVersion(build, name));
-    return writeTexts(trx, texts, name.trim(), author);
+    const wanted = await versionTexts(trx, build, name);
+    if (wanted === undefined) return refusedAs(noVersion(build, name));
+    return writeTexts(trx, texts, wanted, name.trim(), author);
   });
 }
 
@@ -41,6 +43,7 @@ export interface RestoreDocument {
 
 export async function restoreDocument(
   db: Kysely<Tables>,
+  texts: ReadTexts,
   { kind, id, revision, expectedRevision }: RestoreDocument,
   author: Author,
 ): Promise<Restored | { readonly kind: "conflict"; readonly revision: number; readonly text: string }> {
@@ -65,23 +68,24 @@ export async function restoreDocument(
         message: say("store.restore.has-no-revision-it-has-1", { kind, id, revision, revision2: stored.revision }),
       });
     }
-    return writeTexts(trx, [{ kind, id, text: row.text }], say("store.restore.revision", { revision }), author);
+    return writeTexts(trx, texts, [{ kind, id, text: row.text }], say("store.restore.revision", { revision }), author);
   });
 }
 
 async function writeTexts(
   trx: Transaction<Tables>,
-  texts: readonly VersionText[],
+  texts: ReadTexts,
+  wanted: readonly VersionText[],
   words: string,
   author: Author,
 ): Promise<Restored> {
   const differing: { readonly stored: StoredDocument; readonly text: string }[] = [];
-  for (const { kind, id, text } of texts) {
+  for (const { kind, id, text } of wanted) {
     const stored = await storedDocument(trx, kind, id);
     if (stored === undefined) throw new Error(`${kind} ${id} has a history and is not there`);
     if (stored.text !== text) differing.push({ stored, text });
   }
-  const refusals = differing.flatMap(({ stored, text }) => readable(stored, text));
+  const refusals = differing.flatMap(({ stored, text }) => readable(texts, stored, text));
   if (refusals.length > 0) return { kind: "refused", refusals };
   if (differing.length === 0) return { kind: "restored", change: null, documents: [] };
   const change = await beginChange(trx, { what: "restore", words }, author);
@@ -90,18 +94,19 @@ async function writeTexts(
     const { kind, id, label } = stored;
     const written = { kind, id, label, path: null, after: text, at: author.at, change };
     const revision = await writeDocument(trx, stored, written);
-    documents.push({ kind, id, revision, difference: differenceOfTexts(stored.text, text) });
+    documents.push({ kind, id, revision, difference: differenceOfTexts(stored.text, text, undefined, texts.known) });
   }
   return { kind: "restored", change, documents };
 }
 
 export async function versionDifference(
   db: Kysely<Tables>,
+  texts: ReadTexts,
   build: string,
   from: string,
   to: string,
 ): Promise<VersionDifference> {
-  const now = await buildNow(db, build);
+  const now = await buildNow(db, texts, build);
   if (now.kind === "refused") return now;
   const side = async (name: string): Promise<readonly VersionText[] | StoreRefused> =>
     nameKey(name) === NOW_NAME

@@ -1,6 +1,6 @@
 /** Has this edit arrived before? Asked and noted inside the transaction that makes it. */
 import { say } from "@coldset/core/texts";
-import type { Transaction } from "kysely";
+import type { Kysely, Transaction } from "kysely";
 import type { Tables } from "./tables.js";
 import type { Edited } from "./workshop.js";
 
@@ -11,12 +11,9 @@ export interface EditName {
 }
 
 /** What became of it then; the document may have moved on since. */
-export async function takenBefore(
-  trx: Transaction<Tables>,
-  { editId, kind, id }: EditName,
-): Promise<Edited | undefined> {
+export async function takenBefore(db: Kysely<Tables>, { editId, kind, id }: EditName): Promise<Edited | undefined> {
   if (editId === undefined) return undefined;
-  const taken = await trx.selectFrom("taken_edits").selectAll().where("edit_id", "=", editId).executeTakeFirst();
+  const taken = await db.selectFrom("taken_edits").selectAll().where("edit_id", "=", editId).executeTakeFirst();
   if (taken === undefined) return undefined;
   if (taken.kind !== kind || taken.id !== id) {
     const message = say("store.taken-edits.an-edit-of-another-document-has", { kind: taken.kind, taken: taken.id });
@@ -33,7 +30,7 @@ export async function takenBefore(
       ],
     };
   }
-  const row = await trx
+  const row = await db
     .selectFrom("history")
     .select("after")
     .where("kind", "=", kind)

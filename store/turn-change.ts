@@ -6,12 +6,13 @@
 
 import type { Refusal } from "@coldset/core/quantity";
 import { say } from "@coldset/core/texts";
-import { differenceOfTexts, loadText, takenOut } from "@coldset/core/workshop";
+import { differenceOfTexts, takenOut } from "@coldset/core/workshop";
 import type { Kysely, Transaction } from "kysely";
 import { type Author, beginChange } from "./begin-change.js";
 import { buildNow, changesOf } from "./build-changes.js";
 import type { Turned, WrittenDocument } from "./history-types.js";
 import { pathOf, storedDocument } from "./read-documents.js";
+import type { ReadTexts } from "./read-texts.js";
 import { refusedAs } from "./refused-as.js";
 import type { Tables } from "./tables.js";
 import { noteTurned, turnedBefore } from "./taken-turns.js";
@@ -30,11 +31,11 @@ export interface Turn {
   readonly turnId?: string | undefined;
 }
 
-export async function turnChange(db: Kysely<Tables>, turn: Turn, author: Author): Promise<Turned> {
+export async function turnChange(db: Kysely<Tables>, texts: ReadTexts, turn: Turn, author: Author): Promise<Turned> {
   return db.transaction().execute(async (trx): Promise<Turned> => {
     const before = await turnedBefore(trx, turn);
     if (before !== undefined) return before;
-    const now = await buildNow(trx, turn.build);
+    const now = await buildNow(trx, texts, turn.build);
     if (now.kind === "refused") return now;
     const lines = await changesOf(trx, now.documents);
     const newest = lines.at(-1)?.change ?? 0;
@@ -51,7 +52,7 @@ export async function turnChange(db: Kysely<Tables>, turn: Turn, author: Author)
           lines.some((l) => l.change === wanted),
         ),
       );
-    const turned = await turnRows(trx, turn.what, chosen, author);
+    const turned = await turnRows(trx, texts, turn.what, chosen, author);
     if (turned.kind === "refused") return turned;
     await noteTurned(trx, turn, { change: turned.change, of: chosen.of, at: author.at });
     return { ...turned, what: turn.what, of: chosen.of };
@@ -67,6 +68,7 @@ interface TurnedRows {
 /** Inside the caller's transaction, so that nothing is written where it is refused. */
 export async function turnRows(
   trx: Transaction<Tables>,
+  texts: ReadTexts,
   what: "undo" | "redo",
   pile: Pile,
   author: Author,
@@ -77,36 +79,36 @@ export async function turnRows(
     .where("change", "=", pile.turn)
     .orderBy("seq", "desc")
     .execute();
-  const texts = new Map<string, { readonly stored: StoredDocument; text: string; path: string | null }>();
+  const turned = new Map<string, { readonly stored: StoredDocument; text: string; path: string | null }>();
   const refusals: Refusal[] = [];
   for (const row of rows) {
     // What was put in here for the first time stays: there is nothing before it to go back to.
     if (row.before === null) continue;
     const key = `${row.kind} ${row.id}`;
-    const known = texts.get(key);
+    const known = turned.get(key);
     const stored = known?.stored ?? (await storedDocument(trx, row.kind, row.id));
     if (stored === undefined) throw new Error(`${key} has a history and is not there`);
-    const out = takenOut(known?.text ?? stored.text, row.before, row.after);
-    if (out.kind === "text") texts.set(key, { stored, text: out.text, path: known === undefined ? row.path : null });
+    const out = takenOut(known?.text ?? stored.text, row.before, row.after, texts.known);
+    if (out.kind === "text") turned.set(key, { stored, text: out.text, path: known === undefined ? row.path : null });
     else refusals.push(...out.reasons.map((r) => blocked(what, key, r)));
   }
-  for (const { stored, text } of texts.values()) refusals.push(...readable(stored, text));
+  for (const { stored, text } of turned.values()) refusals.push(...readable(texts, stored, text));
   if (refusals.length > 0) return { kind: "refused", refusals };
   const change = await beginChange(trx, { what, takesBack: pile.turn }, author);
   const documents: WrittenDocument[] = [];
-  for (const { stored, text, path } of texts.values()) {
+  for (const { stored, text, path } of turned.values()) {
     const { kind, id, label } = stored;
     const at = { kind, id, label, path: path === null ? null : pathOf(path), after: text, at: author.at, change };
     const revision = await writeDocument(trx, stored, at);
-    documents.push({ kind, id, revision, difference: differenceOfTexts(stored.text, text) });
+    documents.push({ kind, id, revision, difference: differenceOfTexts(stored.text, text, undefined, texts.known) });
   }
   return { kind: "turned", change, documents };
 }
 
 /** A text of long ago may not be readable for this program any more. */
-export function readable(stored: StoredDocument, text: string): readonly Refusal[] {
-  const loaded = loadText(text, `${stored.kind} ${stored.id}`);
-  return loaded.kind === "refused" ? loaded.refusals : [];
+export function readable(texts: ReadTexts, stored: StoredDocument, text: string): readonly Refusal[] {
+  const read = texts.read({ ...stored, text });
+  return read.kind === "refused" ? read.refusals : [];
 }
 
 function blocked(

@@ -7,8 +7,9 @@ import { setImmediate as othersIn } from "node:timers/promises";
 import type { Kysely, Transaction } from "kysely";
 import type { Tables } from "./tables.js";
 
-/** So many at most, that nobody waits long for the others of the same transaction. */
+/** So many at most, and no more after so long, that nobody waits long for the others of the same transaction. */
 const MOST_TOGETHER = 32;
+const LONGEST_TOGETHER_MS = 15;
 
 export interface WriteTogether {
   /** `work` may be called a second time, after all that it did was undone. */
@@ -30,10 +31,10 @@ export function writeTogether(db: Kysely<Tables>): WriteTogether {
     while (waiting.length > 0) {
       // Requests that have arrived with this one come to their edit first.
       await othersIn();
-      const jobs = waiting.splice(0, MOST_TOGETHER);
-      const results = jobs.length > 1 ? await allAtOnce(db, jobs) : undefined;
-      if (results === undefined) for (const job of jobs) await byItself(db, job);
-      else for (const [i, job] of jobs.entries()) job.done(results[i]);
+      const jobs: Job[] = [];
+      const results = waiting.length > 1 ? await allAtOnce(db, waiting, jobs) : undefined;
+      if (results !== undefined) for (const [i, job] of jobs.entries()) job.done(results[i]);
+      else for (const job of jobs.length > 0 ? jobs : waiting.splice(0, 1)) await byItself(db, job);
     }
     going = undefined;
   };
@@ -48,12 +49,18 @@ export function writeTogether(db: Kysely<Tables>): WriteTogether {
   };
 }
 
-/** undefined: it did not work out together, and nothing was written. */
-async function allAtOnce(db: Kysely<Tables>, jobs: readonly Job[]): Promise<readonly unknown[] | undefined> {
+/** Moves those that it takes from `waiting` to `jobs`. undefined: it did not work out together, and nothing was written. */
+async function allAtOnce(db: Kysely<Tables>, waiting: Job[], jobs: Job[]): Promise<readonly unknown[] | undefined> {
   try {
     return await db.transaction().execute(async (trx) => {
       const results: unknown[] = [];
-      for (const { work } of jobs) results.push(await work(trx));
+      const began = performance.now();
+      while (jobs.length < MOST_TOGETHER && performance.now() - began < LONGEST_TOGETHER_MS) {
+        const job = waiting.shift();
+        if (job === undefined) break;
+        jobs.push(job);
+        results.push(await job.work(trx));
+      }
       return results;
     });
   } catch {

@@ -1,5 +1,5 @@
 /**
- * What do people do at the workshop, all at the same time? Each opens a build, and then goes on thinking (about 1 s) and
+ * What do people do at the workshop, all at the same time? Each opens a build, and then goes on thinking (a time drawn anew each time) and
  * doing one thing: edit a value, look at the build or at its answers, at the list of builds, at the history, take something
  * back. An edit that meets somebody else's change reads the document anew and is sent again under the same id, as the page
  * does it. Some listen to the events all the while and read their build anew when it changed. A seed decides everything.
@@ -12,10 +12,9 @@ import { chance } from "../../scripts/chance.mjs";
  * @typedef {{ documents: readonly { kind: string, id: string, revision: number }[] }} TurnedBack
  * @typedef {{ arriving: number[], times: Record<string, number[]>, failures: string[], kept: Kept[], turned: TurnedBack[], conflicts: number,
  *   again: number, listening: number, heard: number }} Told
- * @typedef {{ url: string, builds: readonly string[], users: number, seconds: number, seed: number, bare: boolean }} Work
+ * @typedef {{ url: string, builds: readonly string[], users: number, seconds: number, seed: number, thinkMs: number, bare: boolean }} Work
  */
 
-const THINK_MS = 1_000;
 /** Everybody has come by then, one after the other; what is asked until then is told apart from what is asked after. */
 const ARRIVING_MS = 5_000;
 /** One in so many listens. */
@@ -51,9 +50,9 @@ const pause = (/** @type {number} */ ms) => new Promise((resolve) => setTimeout(
 
 /** @param {Work} work @param {number} n @param {number} until */
 async function user(work, n, until) {
-  const { url, builds, bare } = work;
+  const { url, builds, bare, thinkMs } = work;
   const draw = chance(work.seed * 100_003 + n);
-  const think = () => pause(Math.min(-Math.log(1 - draw()) * THINK_MS, Math.max(0, until - Date.now())));
+  const think = () => pause(Math.min(-Math.log(1 - draw()) * thinkMs, Math.max(0, until - Date.now())));
   const agent = new http.Agent({ keepAlive: true, maxSockets: 2 });
   const ask = askOver(url, agent, until);
   const build = builds[Math.floor(draw() * builds.length)] ?? "";

@@ -9,7 +9,7 @@ import { homedir } from "node:os";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 import { type Refused, refused } from "@coldset/core/quantity";
-import { reckon, reckonUpon } from "@coldset/core/questions";
+import { reckon } from "@coldset/core/questions";
 import { standingRefusals } from "@coldset/core/safety";
 import { ALL_SHEETS } from "@coldset/core/sheets";
 import { say } from "@coldset/core/texts";
@@ -17,8 +17,8 @@ import { type AnyDoc, resolveBuild } from "@coldset/core/workshop";
 import { EXIT } from "../exit-code.js";
 import type { Io } from "../io.js";
 import { readText } from "../read/read-text.js";
+import { reckoner } from "../reckon/reckoner.js";
 import { boardPage } from "../said/board-page.js";
-import { checkObject } from "../said/check-object.js";
 import { refusalsPage, tellRefused } from "../said/refusals.js";
 import { standingPage } from "../said/standing.js";
 import { Page } from "../screen/page.js";
@@ -48,6 +48,7 @@ export async function serve(io: Io, options: ServeOptions): Promise<number> {
   const opened = await openWorkshop(folder, { who: say("cli.serve.the-page") });
   if (opened.kind === "refused") return tellRefused(io, opened, false);
   const { workshop } = opened;
+  const reckons = reckoner();
   try {
     if ((await workshop.listDocuments()).length === 0) {
       const demo = await putDemo(io, (text, label) => workshop.putText(text, label));
@@ -65,7 +66,8 @@ export async function serve(io: Io, options: ServeOptions): Promise<number> {
       port,
       webRoot,
       sheets: new Map(ALL_SHEETS.map((sheet) => [sheet.id, sheet])),
-      check: checker(),
+      check: reckons.check,
+      standing: reckons.standing,
       book: (all, id) => bookOf(io, all, id),
       log: (line) => io.stderr(`${line}\n`),
     });
@@ -84,6 +86,7 @@ export async function serve(io: Io, options: ServeOptions): Promise<number> {
     await server.close();
     return EXIT.answered;
   } finally {
+    await reckons.close();
     await workshop.close();
   }
 }
@@ -154,14 +157,6 @@ function firstBoard(io: Io, docs: readonly AnyDoc[]): string {
         2,
       );
   return standingPage(boardPage(r.board, page)).toString();
-}
-
-function checker(): (docs: readonly AnyDoc[], buildId: string) => unknown {
-  const reckoned = reckonUpon();
-  return (docs, buildId) => {
-    const resolved = resolveBuild(docs, buildId);
-    return resolved.kind === "refused" ? resolved : checkObject(reckoned(resolved.resolved));
-  };
 }
 
 async function bookOf(io: Io, docs: readonly AnyDoc[], buildId: string) {

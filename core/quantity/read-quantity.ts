@@ -122,10 +122,16 @@ export function readQuantity(text: string | number, want: Dimension, options: Re
   }
 }
 
-/** Better ways to write it. Of what could be 1.052 or 1052 only the whole one can be a count. */
+/**
+ * Better ways to write it, of those that can be read: what could be 1.052 or 1052 can only be a count as 1052, and 1,110 miles
+ * are no length of a bicycle.
+ */
 function waysOf({ ways }: Fault, want: Dimension): Unreadable["ways"] {
-  if (ways === undefined) return WAYS_TO_WRITE[want];
-  return want === "count" ? [ways[1], ways[2], WAYS_TO_WRITE.count[1]] : ways;
+  const usual = WAYS_TO_WRITE[want];
+  if (ways === undefined) return usual;
+  const readable = ways.filter((way) => readQuantity(way, want).kind === "read");
+  const [first, second, third] = [...readable, ...[...usual].reverse()];
+  return [first ?? usual[0], second ?? usual[1], third ?? usual[2]];
 }
 
 /** Factor of a unit that the calling code names. A name that does not exist is our fault and throws. */

@@ -1,4 +1,7 @@
+import { readFileSync } from "node:fs";
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { Parser } from "yaml";
 import { changeWords } from "./change-words.js";
 import { differenceOfTexts, saySame } from "./difference.js";
 import { differenceWords } from "./difference-words.js";
@@ -92,5 +95,43 @@ describe("a change in one line", () => {
     expect(changeWords({ ...told, what: "restore", words: "dry fit" })).toBe("Restored to dry fit: donor q1");
     const many = Array.from({ length: 8 }, (_, i) => ({ kind: "route", id: `r${i}` }));
     expect(changeWords({ ...told, what: "put", documents: many })).toBe("Put in: 8 documents");
+  });
+});
+
+describe("comments, where only one line differs", () => {
+  /** What the library's own parser takes for comments: its tokens of that type, wherever they stand (the outside of this check). */
+  function commentsIn(text: string): string[] {
+    const found: string[] = [];
+    const look = (token: unknown): void => {
+      if (Array.isArray(token)) for (const one of token) look(one);
+      else if (token !== null && typeof token === "object") {
+        const { type, source } = token as { type?: unknown; source?: unknown };
+        if (type === "comment" && typeof source === "string") found.push(source.slice(1).trim().slice(0, 120));
+        for (const inner of Object.values(token)) look(inner);
+      }
+    };
+    for (const token of new Parser().parse(text)) look(token);
+    return found.sort();
+  }
+
+  it("are those that the parser finds, whichever letter is put in, taken out or changed", () => {
+    const demo = readFileSync(new URL("../../demo/quayside.yaml", import.meta.url), "utf8");
+    const text = demo.split(/^---$/m).find((part) => part.includes("kind: donor")) ?? "";
+    const letters = fc.constantFrom("#", " ", '"', "'", "|", ">", "-", ":", "5", "x", "\n", "[", "}", "&", "\t");
+    let compared = 0;
+    fc.assert(
+      fc.property(fc.nat(text.length - 1), fc.nat(2), letters, (at, cut, letter) => {
+        const changed = text.slice(0, at) + (cut === 2 ? "" : letter) + text.slice(at + (cut === 0 ? 0 : 1));
+        const difference = differenceOfTexts(text, changed, 1000);
+        if (difference.kind === "unreadable" || difference.kind === "same") return;
+        compared += 1;
+        const [was, now] = [commentsIn(text), commentsIn(changed)];
+        for (const comment of difference.commentsIn) was.push(comment);
+        for (const comment of difference.commentsOut) was.splice(was.indexOf(comment), 1);
+        expect(was.sort()).toEqual(now);
+      }),
+      { numRuns: 400, seed: 29 },
+    );
+    expect(compared).toBeGreaterThan(100);
   });
 });

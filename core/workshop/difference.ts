@@ -31,13 +31,22 @@ const MOST = 40;
 const COMMENT_LETTERS = 120;
 const NOTHING = { values: [], more: 0, commentsOut: [], commentsIn: [] } as const;
 
+/** What a text is known to say already, so that it need not be read once more. */
+export type KnownPlain = (text: string) => { readonly plain: unknown } | undefined;
+const nothingKnown: KnownPlain = () => undefined;
+
 /** @param before,after null where the document was or is not there */
-export function differenceOfTexts(before: string | null, after: string | null, most = MOST): Difference {
+export function differenceOfTexts(
+  before: string | null,
+  after: string | null,
+  most = MOST,
+  known: KnownPlain = nothingKnown,
+): Difference {
   if (before === after) return { kind: "same", ...NOTHING };
   if (before === null) return { kind: "new", ...NOTHING };
   if (after === null) return { kind: "gone", ...NOTHING };
-  const was = plainOf(before);
-  const now = plainOf(after);
+  const was = known(before) ?? plainOf(before);
+  const now = known(after) ?? plainOf(after);
   if (was === undefined || now === undefined) return { kind: "unreadable", ...NOTHING };
   const all = differenceOfPlain(was.plain, now.plain);
   const { out, into } = commentDifference(before, after);
@@ -144,7 +153,40 @@ function readPlainOf(text: string): { readonly plain: unknown } | undefined {
   }
 }
 
+/**
+ * Letters that neither begin nor end a comment, a quoted text or a text of several lines, wherever they stand in a line.
+ */
+const PLAIN_LINE = /^[\w .,:+°±/(){}[\]-]*$/;
+
+/** Do the texts differ in one line only, and is there nothing in it that has to do with comments? */
+function differInOnePlainLine(before: string, after: string): boolean {
+  const most = Math.min(before.length, after.length);
+  let from = 0;
+  while (from < most && before.charCodeAt(from) === after.charCodeAt(from)) from += 1;
+  let back = 0;
+  while (
+    back < most - from &&
+    before.charCodeAt(before.length - 1 - back) === after.charCodeAt(after.length - 1 - back)
+  )
+    back += 1;
+  const begin = before.lastIndexOf("\n", from - 1) + 1;
+  const lineOf = (text: string): string => {
+    const end = text.indexOf("\n", text.length - back);
+    return text.slice(begin, end < 0 ? text.length : end);
+  };
+  const [was, now] = [lineOf(before), lineOf(after)];
+  const indent = (line: string) => line.length - line.trimStart().length;
+  return (
+    PLAIN_LINE.test(was) &&
+    PLAIN_LINE.test(now) &&
+    indent(was) === indent(now) &&
+    was.trim() !== "" &&
+    now.trim() !== ""
+  );
+}
+
 function commentDifference(before: string, after: string): { readonly out: string[]; readonly into: string[] } {
+  if (differInOnePlainLine(before, after)) return { out: [], into: [] };
   const was = commentsOf(before);
   const now = commentsOf(after);
   const without = (list: readonly string[], others: readonly string[]) => {

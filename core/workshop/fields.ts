@@ -207,15 +207,23 @@ export const tyreSize = () =>
       return { bsdMm, widthMm };
     });
 
-/** A measured profile: distance → reading, e.g. {"300": 64, "315.5": 60}; sorted by distance. */
+const isDistance = (key: string) => /^\d+(?:\.\d+)?$/.test(key) && Number(key) <= 1000;
+
+/**
+ * A measured profile: distance → reading, e.g. {"300": 64, "315.5": 60}; sorted by distance. Every key is looked at before
+ * the library reads any: it leaves some names out without a word.
+ */
 export const profile = () =>
-  z.record(z.string(), mm(0, 400)).transform((given, ctx): readonly (readonly [number, number])[] => {
-    const rows = Object.entries(given).map(([at, value]) => [Number(at), value] as const);
-    for (const [at] of rows) {
-      if (!Number.isFinite(at) || at < 0 || at > 1000) {
-        ctx.addIssue({ code: "custom", input: given, message: say("workshop.fields.each-key-is-a-distance-in") });
-        return z.NEVER;
-      }
-    }
-    return rows.sort((p, q) => p[0] - q[0]);
-  });
+  z.preprocess(
+    (given, ctx) => {
+      const keys = given !== null && typeof given === "object" ? Object.keys(given) : [];
+      if (keys.every(isDistance)) return given;
+      ctx.addIssue({ code: "custom", input: given, message: say("workshop.fields.each-key-is-a-distance-in") });
+      return z.NEVER;
+    },
+    z.record(z.string(), mm(0, 400)).transform((given): readonly (readonly [number, number])[] =>
+      Object.entries(given)
+        .map(([at, value]) => [Number(at), value] as const)
+        .sort((p, q) => p[0] - q[0]),
+    ),
+  );

@@ -364,18 +364,30 @@ export type PartOfKind<K extends PartKind> = Extract<Part, { readonly kind: K }>
 
 const kindWord = word(KINDS as [PartKind, ...PartKind[]]);
 
+/**
+ * Parts that were read already, by the plain data itself, which nobody changes: an edit of one part of a bin leaves the
+ * others as they are, and they need not be read again.
+ */
+const known = new WeakMap<object, Part>();
+
 /** A part of the bin. The kind decides which ports are read. */
 export const partSchema = z.unknown().transform((given, ctx): Part => {
+  const before = typeof given === "object" && given !== null ? known.get(given) : undefined;
+  if (before !== undefined) return before;
   const kind = (given as { kind?: unknown } | null)?.kind;
-  const known = kindWord.safeParse(kind);
-  const result = known.success ? SCHEMAS[known.data].safeParse(given) : undefined;
-  if (result?.success) return result.data as unknown as Part;
-  for (const issue of known.success ? (result?.error?.issues ?? []) : known.error.issues) {
+  const named = kindWord.safeParse(kind);
+  const result = named.success ? SCHEMAS[named.data].safeParse(given) : undefined;
+  if (result?.success) {
+    const part = result.data as unknown as Part;
+    known.set(given as object, part);
+    return part;
+  }
+  for (const issue of named.success ? (result?.error?.issues ?? []) : named.error.issues) {
     ctx.issues.push({
       // With its own code: a list of branches (number, or "?") is told by its most telling one, as everywhere.
       ...(issue as unknown as Record<string, unknown>),
       message: issue.message,
-      path: known.success ? issue.path : ["kind"],
+      path: named.success ? issue.path : ["kind"],
       input: given,
     } as never);
   }

@@ -7,6 +7,7 @@
 
 import { parseDocument } from "yaml";
 import { say } from "../texts/say.js";
+import type { KnownPlain } from "./difference.js";
 import { type EditPath, editText } from "./edit.js";
 import { entryName, isPlainRecord, ownValue, sameValue } from "./same-value.js";
 import { placeWords, writtenValue } from "./written-value.js";
@@ -31,8 +32,9 @@ export interface BlockedPlace {
 }
 
 /** @param current as it stands now @param before,after what the change made of what */
-export function takenOut(current: string, before: string, after: string): TakenOut {
+export function takenOut(current: string, before: string, after: string, known?: KnownPlain): TakenOut {
   if (current === after || current === before) return { kind: "text", text: before };
+  const plainOf = (text: string) => (known?.(text) ?? { plain: readPlainOf(text) }).plain;
   const plain = plainOf(current);
   const places = changedPlaces(plainOf(before), plainOf(after));
   if (places.length === 0) {
@@ -82,7 +84,7 @@ function putBack(text: string, path: EditPath, was: unknown): string | Pick<Bloc
   }
 }
 
-function plainOf(text: string): unknown {
+function readPlainOf(text: string): unknown {
   return parseDocument(text, { logLevel: "error" }).toJS({ maxAliasCount: 50 });
 }
 
