@@ -52,4 +52,10 @@ export const securityHeaders: MiddlewareHandler = async (c, next) => {
     c.res.headers.set("Content-Disposition", 'attachment; filename="api.json"');
   const read = c.req.method === "GET" || c.req.method === "HEAD";
   if (!read && BODY_LEFT_UNREAD.has(c.res.status)) c.res.headers.set("Connection", "close");
+  if (c.req.method === "HEAD") {
+    // The answer to HEAD is made of this one by copying what it began with; headers set since then would be left out.
+    const whole = new Response(null, { status: c.res.status, headers: new Headers(c.res.headers) });
+    c.res = undefined;
+    c.res = whole;
+  }
 };

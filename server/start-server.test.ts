@@ -50,6 +50,13 @@ describe("the server on a real port", () => {
     expect(text).toContain("chainstay: 441");
     const head = await fetch(`${url}api/health`, { method: "HEAD" });
     expect([head.status, await head.text()]).toEqual([200, ""]);
+    // RFC 9110, 9.3.2: the same header fields as in the answer to GET; those of the connection are as each asked for it.
+    for (const place of ["", "api/health", "api/documents/donor/q1", "api/none"]) {
+      const [asked, gave] = [await fetch(url + place, { method: "HEAD" }), await fetch(url + place)];
+      const named = (r: Response) =>
+        [...r.headers].filter(([name]) => !/^(date|content-length|connection|keep-alive)$/.test(name));
+      expect(named(asked), place).toEqual(named(gave));
+    }
   });
 
   it("turns away another Host, and paths that lead out of the page's folder", async () => {
