@@ -6,10 +6,11 @@
  */
 
 import Papa from "papaparse";
-import { parse as parseYaml } from "yaml";
+import { parseDocument } from "yaml";
 import { nearestName, type Refusal } from "../quantity/index.js";
 import { say } from "../texts/say.js";
 import { scalarOf } from "./edit.js";
+import { oddNumbers } from "./odd-numbers.js";
 import { type PartKind, PORTS, partSchema } from "./part.js";
 import { issueRefusals } from "./read-plain.js";
 import { TEXT_LIMIT } from "./text-bounds.js";
@@ -224,7 +225,10 @@ function portValue(cell: string): unknown {
   if (/^[[{]/.test(cell)) {
     // A list or a profile, as it stands in the documents: [11, 13, 15], {300: 64}.
     try {
-      return parseYaml(cell, { maxAliasCount: 0 });
+      const document = parseDocument(cell);
+      // What would be read as another figure than it looks is left as it was written, and refused as such.
+      if (document.errors.length > 0 || oddNumbers(document, () => "").length > 0) return cell;
+      return document.toJS({ maxAliasCount: 0 });
     } catch (cause) {
       if (!(cause instanceof Error)) throw cause;
       return cell;
