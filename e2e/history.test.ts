@@ -1,6 +1,5 @@
 /** Does a change come back by keyboard, after a restart of server and page, and do named versions compare and restore? */
-import { mkdtempSync, readFileSync, rmSync } from "node:fs";
-import { createRequire } from "node:module";
+import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { reckonHere, startServer } from "@coldset/server";
@@ -8,10 +7,10 @@ import { openWorkshop, type Workshop } from "@coldset/store";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { openBrowser, PHONE, TABLET } from "./browser.js";
+import { axeFindings } from "./everyone-pages.js";
 import { shot } from "./shot.js";
 import { buildPage, demoText } from "./web-workshop.js";
 
-const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 const TOP_TUBE = "measured.top_tube_cc";
 
 let site: string;
@@ -204,12 +203,7 @@ it.each([
   await page.getByRole("button", { name: /^Compare with now.*before welding/ }).click();
   await page.locator("section.trouble").waitFor();
   expect(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)).toBeLessThanOrEqual(0);
-  await page.evaluate(AXE);
-  const found = (await page.evaluate("axe.run(document).then((r) => r.violations)")) as {
-    readonly id: string;
-    readonly nodes: readonly { readonly html: string }[];
-  }[];
-  expect(found.map((v) => `${v.id}: ${v.nodes[0]?.html.slice(0, 200)}`)).toEqual([]);
+  expect(await axeFindings(page)).toEqual([]);
   const small = await page.evaluate(() =>
     [...document.querySelectorAll("main button, main input, main select, main a.btn")]
       .map((el) => ({ box: el.getBoundingClientRect(), text: el.textContent }))

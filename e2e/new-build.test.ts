@@ -1,13 +1,11 @@
 /** Does a newcomer with a tape reach an answered board from an empty workshop, by the keyboard alone, in under twenty entries? */
-import { readFileSync, rmSync } from "node:fs";
-import { createRequire } from "node:module";
+import { rmSync } from "node:fs";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { openBrowser, PHONE, TABLET } from "./browser.js";
+import { axeFindings } from "./everyone-pages.js";
 import { shot } from "./shot.js";
 import { buildPage, demoText, openWebWorkshop, type WebWorkshop } from "./web-workshop.js";
-
-const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 
 /**
  * What a tape read, in the order of the steps: the invented donor of the demo as all its readings together describe it,
@@ -94,15 +92,7 @@ async function enter(page: Page, title: string, written: string): Promise<void> 
 const overflow = (page: Page) => page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
 
 async function seriousFindings(page: Page): Promise<string[]> {
-  await page.evaluate(AXE);
-  const found = (await page.evaluate("axe.run(document).then((r) => r.violations)")) as {
-    readonly id: string;
-    readonly impact: string;
-    readonly nodes: readonly { readonly html: string }[];
-  }[];
-  return found
-    .filter((v) => v.impact === "serious" || v.impact === "critical")
-    .map((v) => `${v.id}: ${v.nodes.map((n) => n.html.slice(0, 120)).join(" | ")}`);
+  return (await axeFindings(page)).filter((finding) => /^\S+ \((?:serious|critical)\): /.test(finding));
 }
 
 const smallTargets = (page: Page) =>

@@ -16,7 +16,7 @@ export * from "./nesting.js";
 export * from "./new-build.js";
 export * from "./new-build-entries.js";
 export * from "./odd-numbers.js";
-export { parseOneYaml, TOKEN_LIMIT, tooManyTokens } from "./parse-yaml.js";
+export { parseOneYaml, tooManyTokens } from "./parse-yaml.js";
 export * from "./part.js";
 export * from "./parts-from-csv.js";
 export * from "./people.js";
